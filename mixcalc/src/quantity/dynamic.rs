@@ -1,0 +1,353 @@
+//! The quantity whose kind is known only when the program runs: for text and for bindings.
+
+use core::cmp::Ordering;
+use core::fmt;
+
+use super::dimension::Dimension;
+use super::kind::{self, Kind, PRODUCTS, QUOTIENTS, QuantityKind};
+use super::read;
+use super::show;
+use super::unit::{PERCENT_READINGS, System};
+use crate::error::{Error, ErrorCode};
+use crate::text;
+
+/// A value with its dimension and kind.
+///
+/// Text such as `"2.5 L/ha"` is a *volume per area* until somebody claims it as a volume rate or as a liquid dose; a claimed
+/// quantity fits only its slot. Products and quotients follow the identities of the kinds; where none applies the result is a
+/// derived quantity of whatever dimension arises.
+///
+/// ```
+/// use mixcalc::{Kind, Quantity, VolumeRate, LiquidDose};
+///
+/// let rate: VolumeRate = Quantity::read("300 L/ha")?.claim()?;
+/// let dose: LiquidDose = Quantity::read("150 mL/100 L")?.times(rate.into())?.claim()?;
+/// assert!((dose.liters_per_hectare() - 0.45).abs() < 1e-12);
+///
+/// let refused = Quantity::from(rate).plus(dose.into()).unwrap_err();
+/// assert_eq!(refused.to_string(), "cannot put together 300 L/ha, a volume rate, and 450 mL/ha, a liquid dose; they are different things");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Copy, PartialEq)]
+pub struct Quantity {
+    value: f64,
+    dimension: Dimension,
+    kind: Kind,
+}
+
+impl Quantity {
+    /// Reads a number, a blank and a unit: `300 L/ha`, `12 US fl oz/ac`, `150 mL/100 L`, `0.25 % v/v`, `[gal_us]/[acr_us]`.
+    ///
+    /// # Errors
+    ///
+    /// [`UnreadableQuantity`](ErrorCode::UnreadableQuantity), [`MissingUnit`](ErrorCode::MissingUnit),
+    /// [`UnknownUnit`](ErrorCode::UnknownUnit) with the nearest unit word, [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) with its
+    /// readings, [`DecimalComma`](ErrorCode::DecimalComma), [`NotFinite`](ErrorCode::NotFinite).
+    pub fn read(text: &str) -> Result<Self, Error> {
+        read::quantity(text).map(|(quantity, _)| quantity)
+    }
+
+    /// A number and a unit text.
+    ///
+    /// # Errors
+    ///
+    /// As [`read`](Self::read).
+    pub fn from_parts(value: f64, unit: &str) -> Result<Self, Error> {
+        read::unit(unit)?.quantity(value)
+    }
+
+    /// A typed quantity.
+    pub fn of<Q: QuantityKind>(value: Q) -> Self {
+        Self {
+            value: value.si(),
+            dimension: Q::KIND.dimension().unwrap_or_default(),
+            kind: Q::KIND,
+        }
+    }
+
+    /// `None` for a value that is not finite.
+    pub(super) fn from_si(value: f64, dimension: Dimension, kind: Kind) -> Option<Self> {
+        value.is_finite().then_some(Self {
+            value,
+            dimension,
+            kind,
+        })
+    }
+
+    /// The kind.
+    #[must_use]
+    pub const fn kind(self) -> Kind {
+        self.kind
+    }
+
+    /// The dimension.
+    #[must_use]
+    pub const fn dimension(self) -> Dimension {
+        self.dimension
+    }
+
+    pub(super) const fn si(self) -> f64 {
+        self.value
+    }
+
+    /// Claims the quantity as a kind: a volume per area as a [`VolumeRate`](super::VolumeRate), say.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) where it is something else, and
+    /// [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) for a bare percent where a basis is due.
+    pub fn claim<Q: QuantityKind>(self) -> Result<Q, Error> {
+        self.claim_kind(Q::KIND)
+            .map(|claimed| Q::from_si(claimed.value))
+    }
+
+    /// [`claim`](Self::claim) for a kind that is known only when the program runs.
+    ///
+    /// # Errors
+    ///
+    /// As [`claim`](Self::claim).
+    pub fn claim_kind(self, kind: Kind) -> Result<Self, Error> {
+        let fits = match kind.dimension() {
+            None => true,
+            Some(dimension) if dimension != self.dimension => false,
+            Some(_) => {
+                let basis_matters = self.kind == Kind::Ratio
+                    && matches!(kind, Kind::VolumeFraction | Kind::MassFraction);
+                if basis_matters {
+                    return Err(Error::new(ErrorCode::AmbiguousUnit)
+                        .given(self)
+                        .allowed(PERCENT_READINGS));
+                }
+                self.kind == kind
+                    || self.kind == Kind::Derived
+                    || kind::may_claim(self.kind, kind)
+                    // A percent typed as `10 mL/100 mL` is a volume fraction; as a plain number it may also be asked for.
+                    || (kind == Kind::Ratio && self.dimension == Dimension::NONE)
+            }
+        };
+        if fits {
+            Ok(Self { kind, ..self })
+        } else {
+            Err(self.refused_as(kind))
+        }
+    }
+
+    fn refused_as(self, kind: Kind) -> Error {
+        Error::new(ErrorCode::WrongQuantity)
+            .given(format_args!(
+                "{self}, {}",
+                text::with_article(self.kind.words())
+            ))
+            .allowed(format_args!(
+                "{} such as \"{}\"",
+                text::with_article(kind.words()),
+                kind.example()
+            ))
+    }
+
+    /// The value in a unit.
+    ///
+    /// # Errors
+    ///
+    /// Those of reading the unit, and [`WrongQuantity`](ErrorCode::WrongQuantity) where it measures something else.
+    pub fn to(self, unit: &str) -> Result<f64, Error> {
+        read::unit(unit)?.value_of(self)
+    }
+
+    /// Sum of two quantities of one kind.
+    ///
+    /// # Errors
+    ///
+    /// [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) where they are of different kinds (two volumes per area can be added, one
+    /// claimed as a dose and one as a rate cannot), or temperatures; [`NotFinite`](ErrorCode::NotFinite) on overflow.
+    pub fn plus(self, other: Self) -> Result<Self, Error> {
+        self.alike(other)?;
+        self.with(self.value + other.value, self.dimension, self.kind)
+    }
+
+    /// Difference of two quantities of one kind.
+    ///
+    /// # Errors
+    ///
+    /// As [`plus`](Self::plus).
+    pub fn minus(self, other: Self) -> Result<Self, Error> {
+        self.alike(other)?;
+        self.with(self.value - other.value, self.dimension, self.kind)
+    }
+
+    /// Compares two quantities of one kind.
+    ///
+    /// # Errors
+    ///
+    /// [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) where they are of different kinds.
+    pub fn compare(self, other: Self) -> Result<Ordering, Error> {
+        if self.kind == Kind::Temperature && other.kind == Kind::Temperature {
+            return Ok(self.value.total_cmp(&other.value));
+        }
+        self.alike(other)?;
+        Ok(self.value.total_cmp(&other.value))
+    }
+
+    fn alike(self, other: Self) -> Result<(), Error> {
+        if self.kind == other.kind
+            && self.dimension == other.dimension
+            && kind::is_additive(self.kind)
+        {
+            return Ok(());
+        }
+        let named = |q: Self| alloc::format!("{q}, {}", text::with_article(q.kind.words()));
+        Err(Error::new(ErrorCode::UnlikeQuantities).given(format_args!(
+            "{}, and {}",
+            named(self),
+            named(other)
+        )))
+    }
+
+    /// Product of two quantities.
+    ///
+    /// # Errors
+    ///
+    /// [`NotFinite`](ErrorCode::NotFinite) on overflow, also of a dimension's exponents.
+    pub fn times(self, other: Self) -> Result<Self, Error> {
+        let dimension = self
+            .dimension
+            .times(other.dimension)
+            .ok_or_else(|| self.overflow())?;
+        let kind = if self.kind == Kind::Ratio {
+            other.kind
+        } else if other.kind == Kind::Ratio {
+            self.kind
+        } else {
+            PRODUCTS
+                .iter()
+                .find(|(a, b, _)| {
+                    (*a, *b) == (self.kind, other.kind) || (*b, *a) == (self.kind, other.kind)
+                })
+                .map_or(Self::unnamed(dimension), |(_, _, kind)| *kind)
+        };
+        self.with(self.value * other.value, dimension, kind)
+    }
+
+    /// Quotient of two quantities.
+    ///
+    /// # Errors
+    ///
+    /// [`NotFinite`](ErrorCode::NotFinite) on division by zero and on overflow.
+    pub fn over(self, other: Self) -> Result<Self, Error> {
+        let dimension = self
+            .dimension
+            .over(other.dimension)
+            .ok_or_else(|| self.overflow())?;
+        let kind = if other.kind == Kind::Ratio {
+            self.kind
+        } else if self.kind == other.kind {
+            Self::unnamed(dimension)
+        } else {
+            QUOTIENTS
+                .iter()
+                .find(|(a, b, _)| (*a, *b) == (self.kind, other.kind))
+                .map_or(Self::unnamed(dimension), |(_, _, kind)| *kind)
+        };
+        self.with(self.value / other.value, dimension, kind)
+    }
+
+    /// A power with a fractional exponent `numerator / denominator`: the square root is `1 / 2`.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) where an exponent of the dimension would not be a whole number of twelfths;
+    /// [`NotFinite`](ErrorCode::NotFinite) for an even root of a negative value and on overflow.
+    pub fn power(self, numerator: i16, denominator: i16) -> Result<Self, Error> {
+        let dimension = self
+            .dimension
+            .power(numerator, denominator)
+            .ok_or_else(|| {
+                Error::new(ErrorCode::OutOfRange)
+                    .given(format_args!("{numerator}/{denominator}"))
+                    .allowed(text::word(
+                        "an exponent that keeps whole twelfths of a dimension",
+                    ))
+            })?;
+        let value = match (numerator, denominator) {
+            (1, 1) => self.value,
+            (1, 2) => libm::sqrt(self.value),
+            (n, 1) => libm::pow(self.value, f64::from(n)),
+            (n, d) => libm::pow(self.value, f64::from(n) / f64::from(d)),
+        };
+        let kind = if (numerator, denominator) == (1, 1) {
+            self.kind
+        } else {
+            Self::unnamed(dimension)
+        };
+        let kind = if self.kind == Kind::Length && (numerator, denominator) == (2, 1) {
+            Kind::Area
+        } else {
+            kind
+        };
+        self.with(value, dimension, kind)
+    }
+
+    /// A pure number.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for anything that has a dimension.
+    pub fn number(self) -> Result<f64, Error> {
+        self.claim_kind(Kind::Ratio).map(|ratio| ratio.value)
+    }
+
+    /// The kind of a result that no identity names: a pure number, or derived.
+    fn unnamed(dimension: Dimension) -> Kind {
+        if dimension == Dimension::NONE {
+            Kind::Ratio
+        } else {
+            Kind::Derived
+        }
+    }
+
+    fn with(self, value: f64, dimension: Dimension, kind: Kind) -> Result<Self, Error> {
+        Self::from_si(value, dimension, kind).ok_or_else(|| self.overflow())
+    }
+
+    fn overflow(self) -> Error {
+        Error::new(ErrorCode::NotFinite).given(text::word("a result beyond the range of numbers"))
+    }
+
+    /// Text that reads back to the same value and kind of unit, such as `300 L/ha`.
+    #[must_use]
+    pub fn to_text(self) -> alloc::string::String {
+        show::exact(self)
+    }
+
+    /// Value and unit as documents write them, in the one unit of its kind.
+    #[must_use]
+    pub fn to_parts(self) -> (f64, alloc::string::String) {
+        show::parts(self)
+    }
+
+    /// Text for people, in the measures of a trade: `460 mL`, `15.6 US fl oz`.
+    #[must_use]
+    pub fn to_people(self, system: System) -> alloc::string::String {
+        show::people(self, system)
+    }
+}
+
+impl fmt::Display for Quantity {
+    /// For people, in metric measures, to four significant digits.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.to_people(System::Metric))
+    }
+}
+
+impl fmt::Debug for Quantity {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "Quantity({}, {})", self.to_text(), self.kind.words())
+    }
+}
+
+impl core::str::FromStr for Quantity {
+    type Err = Error;
+    fn from_str(text: &str) -> Result<Self, Error> {
+        Self::read(text)
+    }
+}

@@ -1,0 +1,296 @@
+//! The strict reader of quantity text: a number, a blank, a unit.
+//!
+//! A closed grammar. No separators, no signs but a minus, no guesses: a word with two meanings is refused with its readings.
+//!
+//! ```text
+//! quantity = number " " unit
+//! number   = ["-"] digits ["." digits] [("e" | "E") ["+" | "-"] digits]
+//! unit     = word { "/" below }               300 L/ha, 150 mL/100 L, 6 US fl oz/1000 ft2
+//! below    = [number " "] word | number "." word | "(" number "." word ")"      mL/(100.L)
+//!          | base { " " base }, base = "m^3" ...  derived quantities
+//! ```
+
+use alloc::format;
+use alloc::string::String;
+
+use super::dimension::Dimension;
+use super::dynamic::Quantity;
+use super::kind::Kind;
+use super::unit::{AMBIGUOUS, Factor, System, UNITS, Unit, quotient_kind};
+use crate::error::{Error, ErrorCode};
+use crate::text::{self, quoted};
+
+/// Longer text is not a quantity.
+const LONGEST: usize = 100;
+
+/// A unit text that was understood.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Expression {
+    factor: Factor,
+    dimension: Dimension,
+    kind: Kind,
+    /// The trade whose measures the first of its words with one belongs to.
+    pub(crate) system: Option<System>,
+}
+
+impl Expression {
+    pub(super) fn value_of(self, quantity: Quantity) -> Result<f64, Error> {
+        let kinds_agree = self.kind != Kind::Temperature || quantity.kind() == Kind::Temperature;
+        if self.dimension == quantity.dimension() && kinds_agree {
+            Ok(self.factor.from_si(quantity.si()))
+        } else {
+            quantity.claim_kind(self.kind).map(|_| 0.0).and_then(|_| {
+                Err(Error::new(ErrorCode::WrongQuantity)
+                    .given(quantity)
+                    .allowed(text::with_article(self.kind.words())))
+            })
+        }
+    }
+
+    /// `value` of this unit. What is not stated in the unit of documents is put on the grid of doubles in that unit, so that a document
+    /// says it exactly.
+    pub(super) fn quantity(self, value: f64) -> Result<Quantity, Error> {
+        let mut si = self.factor.to_si(value);
+        if let Some(unit) = document_unit(self.kind).filter(|unit| *unit != self.factor) {
+            si = unit.to_si(unit.from_si(si));
+        }
+        Quantity::from_si(si, self.dimension, self.kind)
+            .ok_or_else(|| Error::new(ErrorCode::NotFinite).given(value))
+    }
+
+    pub(super) const fn factor(self) -> Factor {
+        self.factor
+    }
+}
+
+/// The factor of the unit that documents use for a kind.
+pub(super) fn document_unit(kind: Kind) -> Option<Factor> {
+    // The units of documents are in the table, which a test checks.
+    unit(kind.unit()).ok().map(Expression::factor)
+}
+
+/// Reads a quantity, and tells the unit that it was stated in.
+pub(crate) fn quantity(text: &str) -> Result<(Quantity, Expression), Error> {
+    if text.len() > LONGEST {
+        return Err(unreadable(text));
+    }
+    let (number, unit_text) = match text.split_once(' ') {
+        Some((number, unit_text)) => (number, unit_text),
+        None if is_number(text) => return Err(missing_unit(text)),
+        None => (text, ""),
+    };
+    let value = self::number(number, text)?;
+    let expression = unit(unit_text)?;
+    Ok((
+        expression
+            .quantity(value)
+            .map_err(|error| error.given(quoted(text)))?,
+        expression,
+    ))
+}
+
+/// A bare number where a quantity is due.
+pub(crate) fn missing_unit(number: impl core::fmt::Display) -> Error {
+    Error::new(ErrorCode::MissingUnit)
+        .given(&number)
+        .allowed(format_args!("\"{number} L/ha\""))
+}
+
+fn unreadable(text: &str) -> Error {
+    // Where only the blank is missing, show the text with it.
+    let split = text
+        .find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-'))
+        .unwrap_or(text.len());
+    let (number, rest) = text.split_at(split);
+    let mended = if is_number(number) && unit(rest.trim()).is_ok() {
+        format!("\"{number} {}\"", rest.trim())
+    } else {
+        String::from("\"300 L/ha\"")
+    };
+    Error::new(ErrorCode::UnreadableQuantity)
+        .given(quoted(text))
+        .allowed(mended)
+}
+
+fn number(number: &str, whole_text: &str) -> Result<f64, Error> {
+    if number.contains(',') && is_number(&number.replace(',', "")) {
+        let point = number.replacen(',', ".", 1);
+        let readings = if is_number(&point) {
+            format!("{point} or {}", number.replace(',', ""))
+        } else {
+            number.replace(',', "")
+        };
+        return Err(Error::new(ErrorCode::DecimalComma)
+            .given(quoted(number))
+            .allowed(readings));
+    }
+    if !is_number(number) {
+        return Err(unreadable(whole_text));
+    }
+    match number.parse::<f64>() {
+        Ok(value) if value.is_finite() => Ok(value),
+        _ => Err(Error::new(ErrorCode::NotFinite).given(quoted(whole_text))),
+    }
+}
+
+fn is_number(text: &str) -> bool {
+    let digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+    let unsigned = text.strip_prefix('-').unwrap_or(text);
+    let (mantissa, exponent) = unsigned
+        .split_once(['e', 'E'])
+        .map_or((unsigned, None), |(m, e)| (m, Some(e)));
+    let (whole, fraction) = mantissa
+        .split_once('.')
+        .map_or((mantissa, None), |(w, f)| (w, Some(f)));
+    digits(whole)
+        && fraction.is_none_or(digits)
+        && exponent
+            .is_none_or(|exponent| digits(exponent.strip_prefix(['+', '-']).unwrap_or(exponent)))
+}
+
+/// Reads a unit text.
+pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
+    if text.len() > LONGEST {
+        return Err(Error::new(ErrorCode::UnknownUnit)
+            .given(quoted(text))
+            .allowed(text::word("a unit such as L/ha")));
+    }
+    if let Some(unit) = find(text) {
+        let dimension = unit.kind.dimension().unwrap_or_default();
+        return Ok(Expression {
+            factor: unit.factor,
+            dimension,
+            kind: unit.kind,
+            system: unit.system,
+        });
+    }
+    if text.contains('^') {
+        return Dimension::from_base_unit(text)
+            .map(|dimension| Expression {
+                factor: Factor::ONE,
+                dimension,
+                kind: Kind::Derived,
+                system: None,
+            })
+            .ok_or_else(|| unknown(text));
+    }
+    let mut parts = text.split('/');
+    let mut sum = word(parts.next().unwrap_or_default(), text)?;
+    for part in parts {
+        let below = below_the_line(part, text)?;
+        let dimension = sum
+            .dimension
+            .over(below.dimension)
+            .ok_or_else(|| unknown(text))?;
+        sum = Expression {
+            factor: sum.factor.per(below.factor),
+            dimension,
+            kind: quotient_kind(sum.kind, below.kind, dimension),
+            system: sum.system.or(below.system),
+        };
+    }
+    Ok(sum)
+}
+
+/// What stands below a line: a word, or a number of them.
+fn below_the_line(part: &str, whole_text: &str) -> Result<Expression, Error> {
+    let bare = part
+        .strip_prefix('(')
+        .and_then(|inner| inner.strip_suffix(')'))
+        .unwrap_or(part);
+    let counted = bare
+        .split_once(' ')
+        .or_else(|| bare.split_once('.'))
+        .filter(|(count, _)| is_number(count));
+    let Some((count, unit)) = counted else {
+        return word(bare, whole_text);
+    };
+    let count = number(count, whole_text)?;
+    if count <= 0.0 {
+        return Err(unknown(whole_text));
+    }
+    let one = word(unit, whole_text)?;
+    Ok(Expression {
+        factor: one.factor.many(count),
+        ..one
+    })
+}
+
+fn word(word: &str, whole_text: &str) -> Result<Expression, Error> {
+    if let Some(unit) = find(word).filter(|unit| unit.kind != Kind::Temperature || word == "K") {
+        let dimension = unit.kind.dimension().unwrap_or_default();
+        return Ok(Expression {
+            factor: unit.factor,
+            dimension,
+            kind: unit.kind,
+            system: unit.system,
+        });
+    }
+    if let Some((_, readings)) = AMBIGUOUS.iter().find(|(words, _)| words.contains(&word)) {
+        return Err(Error::new(ErrorCode::AmbiguousUnit)
+            .given(quoted(word))
+            .allowed(readings));
+    }
+    Err(unknown_word(word, whole_text))
+}
+
+fn find(word: &str) -> Option<&'static Unit> {
+    UNITS.iter().find(|unit| unit.words.contains(&word))
+}
+
+fn unknown(text: &str) -> Error {
+    Error::new(ErrorCode::UnknownUnit)
+        .given(quoted(text))
+        .allowed(text::word("a unit such as L/ha"))
+}
+
+fn unknown_word(word: &str, whole_text: &str) -> Error {
+    let words = || UNITS.iter().flat_map(|unit| unit.words).copied();
+    let spelled_out = SPELLED_OUT
+        .iter()
+        .find(|(long, _)| long.eq_ignore_ascii_case(word))
+        .map(|(_, short)| *short);
+    let other_case = words().find(|known| known.eq_ignore_ascii_case(word));
+    match spelled_out
+        .or(other_case)
+        .or_else(|| text::nearest(word, words()))
+    {
+        Some(near) if !word.is_empty() => Error::new(ErrorCode::UnknownUnit)
+            .given(quoted(word))
+            .allowed(near),
+        _ => unknown(whole_text),
+    }
+}
+
+/// Words that people write out, with the one that is read.
+const SPELLED_OUT: &[(&str, &str)] = &[
+    ("acre", "ac"),
+    ("acres", "ac"),
+    ("hectare", "ha"),
+    ("hectares", "ha"),
+    ("liter", "L"),
+    ("liters", "L"),
+    ("litre", "L"),
+    ("litres", "L"),
+    ("cc", "cm3"),
+    ("gram", "g"),
+    ("grams", "g"),
+    ("gr", "g"),
+    ("kilogram", "kg"),
+    ("kilograms", "kg"),
+    ("kilo", "kg"),
+    ("pound", "lb"),
+    ("pounds", "lb"),
+    ("lbs", "lb"),
+    ("sqft", "ft2"),
+    ("sq ft", "ft2"),
+    ("sqm", "m2"),
+    ("minute", "min"),
+    ("minutes", "min"),
+    ("hour", "h"),
+    ("hr", "h"),
+    ("sec", "s"),
+    ("C", "°C"),
+    ("F", "°F"),
+    ("PSI", "psi"),
+];
