@@ -10,8 +10,20 @@ extern crate std;
 extern crate uom;
 
 mod error;
+mod finding;
+mod label;
+mod measure;
+mod plan;
 pub mod quantity;
+mod sprayer;
 mod text;
 
 pub use error::{Error, ErrorCode};
+pub use finding::*;
+pub use label::{
+    ActiveSubstance, Basis, Dose, Formulation, Label, Product, State, SubstanceContent,
+};
+pub use measure::{Amount, Fillings, Measure, MeasureKind};
+pub use plan::*;
 pub use quantity::*;
+pub use sprayer::{Residual, Sprayer, SprayerKind, Tank};

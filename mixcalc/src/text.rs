@@ -7,6 +7,10 @@ use alloc::string::String;
 use core::fmt::{self, Write};
 
 use crate::error::ErrorCode;
+use crate::finding::FindingCode;
+use crate::label::Basis;
+use crate::measure::MeasureKind;
+use crate::quantity::Kind;
 
 /// Writes a template with its gaps filled: `{given}` becomes the value named `given`.
 pub(crate) fn fill(
@@ -153,4 +157,184 @@ fn letters_apart(word: &[char], other: &str) -> usize {
         }
     }
     row.last().copied().unwrap_or(0)
+}
+
+/// What a finding says.
+pub(crate) const fn finding(code: FindingCode) -> &'static str {
+    match code {
+        FindingCode::OverMaximumDose => {
+            "the dose of {subject}, {actual}, is over the most that is allowed, {limit} ({source})"
+        }
+        FindingCode::VolumeRateBelowMinimum => {
+            "the volume rate of {actual} is under the least for {subject}, {limit} ({source})"
+        }
+        FindingCode::VolumeRateAboveMaximum => {
+            "the volume rate of {actual} is over the most for {subject}, {limit} ({source})"
+        }
+        FindingCode::AmountBelowGraduation => {
+            "load {load} takes {actual} of {subject}, less than one graduation of {limit}; a finer measure is needed"
+        }
+        FindingCode::RinsesExceedCarrier => {
+            "rinsing the measures of load {load} takes {actual} of carrier, and the load has {limit} in all; \
+             smaller measures, or loads of equal size, are needed"
+        }
+        FindingCode::HeadspaceBelowFivePercent => {
+            "a fill of {actual} leaves less than 5 % of the tank empty for foam and movement ({limit} would; {source})"
+        }
+        FindingCode::PartLoadBelowWorkingVolume => {
+            "load {load} of {actual} is under the least volume that the sprayer works with, {limit}"
+        }
+        FindingCode::StripAboveTenPercent => {
+            "the last strip of {actual} is over a tenth of the job, {limit} ({source})"
+        }
+        FindingCode::ResidualExceedsStrip => {
+            "what stays in the sprayer leaves {actual} untreated by itself, more than the last strip of {limit} that was asked for"
+        }
+        FindingCode::CoarseGraduation => {
+            "load {load} takes {subject} in steps of {actual}, over 5 % of the amount ({limit}; {source}); a finer measure would help"
+        }
+        FindingCode::ManyFillings => {
+            "load {load} takes {subject} in more fillings of its measure than advised ({source}); a larger measure would help"
+        }
+        FindingCode::CarriedMassAboveAdvice => {
+            "the full sprayer comes to {actual} on the back, over {limit} ({source})"
+        }
+        FindingCode::StockShort => "the job takes {actual} of {subject}, and there are {limit}",
+        FindingCode::ResidualLeavesGroundShort => {
+            "what stays in the sprayer leaves {actual} at the end untreated; a last strip gives the rinse water a place to go"
+        }
+        FindingCode::DisplacementNotCounted => {
+            "{subject} takes up room in the tank that is not counted without {path}; topping up to the mark makes up for it"
+        }
+        FindingCode::DoseTakenAsMaximum => {
+            "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"
+        }
+    }
+}
+
+/// Sources of the advice that findings quote.
+pub(crate) mod source {
+    /// Headspace.
+    pub(crate) const HEADSPACE: &str =
+        "ISO 16119-1 and EN 12761-1: total volume at least 5 % above nominal";
+    /// Strip.
+    pub(crate) const STRIP: &str =
+        "mixcalc: a larger strip is more often a slip of the unit than a wish";
+    /// Graduation.
+    pub(crate) const GRADUATION: &str =
+        "mixcalc: half a graduation is then under 2.5 % of the amount";
+    /// Fillings.
+    pub(crate) const FILLINGS: &str = "mixcalc: each filling is a splash and a miscount";
+    /// Carried mass.
+    pub(crate) const CARRIED_MASS: &str = "FAO, guidelines on minimum requirements for pesticide application equipment, 2001, volume 1";
+}
+
+/// Cautions for people, in the order of their force: code, whether only for carried sprayers, text.
+pub(crate) const CAUTIONS: &[(&str, bool, &str)] = &[
+    (
+        "label-decides",
+        false,
+        "The label in force where you are decides. This is arithmetic, not permission: local codes and licensed practice come first.",
+    ),
+    (
+        "check-by-another",
+        false,
+        "Have somebody check the amounts, or work one load by hand, before the first container is opened.",
+    ),
+    (
+        "protect-yourself",
+        false,
+        "Wear what the label asks for, for mixing and for spraying: the concentrate is the worst of it. Wash before breaks.",
+    ),
+    (
+        "mixing-place",
+        false,
+        "Mix away from water, wells, drains, children and animals. Never leave a filling tank. Keep a spill kit at hand.",
+    ),
+    (
+        "measures-apart",
+        false,
+        "Keep the measures for this work alone, marked and locked away. Nothing that ever holds food or drink.",
+    ),
+    (
+        "carried-sprayer",
+        true,
+        "Check straps, lid and hoses for leaks before you lift the sprayer; change wet clothes at once; stop when unwell.",
+    ),
+    (
+        "mixing-order",
+        false,
+        "The products stand in the order of the job. The labels decide the order of mixing, and whether they may be mixed.",
+    ),
+    (
+        "conditions",
+        false,
+        "Wind, heat, rain, buffers, bees and drains decide whether to spray; waiting times decide who may enter and harvest.",
+    ),
+    (
+        "containers",
+        false,
+        "Rinse emptied containers three times into the tank, make them unusable, and give them to a collection.",
+    ),
+    (
+        "rinse-water",
+        false,
+        "Spray rinse water on the ground that the label allows, never into a drain, and never over the maximum dose.",
+    ),
+    (
+        "emergency",
+        false,
+        "Know the emergency number and the poison centre, and have the labels with you.",
+    ),
+];
+
+/// The name of a measure that nobody named.
+pub(crate) const fn measure_name(kind: MeasureKind) -> &'static str {
+    match kind {
+        MeasureKind::Vessel => "{capacity} vessel in steps of {graduation}",
+        MeasureKind::Scale => "{capacity} scale in steps of {graduation}",
+        MeasureKind::Pack => "{capacity} pack",
+    }
+}
+
+/// `one of a, b, c`.
+pub(crate) fn one_of(choices: &[&str]) -> String {
+    alloc::format!("one of {}", choices.join(", "))
+}
+
+/// `mix_density such as "1.1 kg/L"`.
+pub(crate) fn example(key: &str, kind: Kind) -> String {
+    alloc::format!("{key} such as \"{}\"", kind.example())
+}
+
+/// Doses on a basis.
+pub(crate) const fn dose_examples(basis: Option<Basis>) -> &'static str {
+    match basis {
+        None => "a dose such as \"2.5 L/ha\", \"0.4 kg/ha\", \"150 mL/100 L\" or \"0.25 % v/v\"",
+        Some(Basis::GroundArea) => "a dose per ground area such as \"2.5 L/ha\" or \"0.4 kg/ha\"",
+        Some(Basis::MixVolume) => {
+            "a dose per volume of mix such as \"150 mL/100 L\", \"2 g/L\" or \"0.25 % v/v\""
+        }
+        Some(Basis::CarrierVolume) => {
+            "a dose per volume of carrier such as \"150 mL/100 L\", \"2 g/L\" or \"0.25 % v/v\""
+        }
+    }
+}
+
+/// A dose by volume or by mass.
+pub(crate) const fn dose_like(by_volume: bool) -> &'static str {
+    if by_volume {
+        "by volume, such as \"2.5 L/ha\", as the dose is"
+    } else {
+        "by mass, such as \"0.4 kg/ha\""
+    }
+}
+
+/// A measure that would serve a product.
+pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
+    if by_volume {
+        "a vessel (or a scale, and the product's density)"
+    } else {
+        "a scale (or a vessel, and the product's bulk_density or density)"
+    }
 }

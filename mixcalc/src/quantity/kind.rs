@@ -494,6 +494,7 @@ quotients! {
     MassPerArea / Content = VolumePerArea;
     MassPerArea / MassFraction = MassPerArea;
     SolidDose / Density = LiquidDose;
+    SolidDose / ParticleDensity = LiquidDose;
     MassConcentration / Density = VolumeFraction;
     MassConcentration / ParticleDensity = VolumeFraction;
     Length / Speed = Time;
@@ -541,6 +542,23 @@ macro_rules! scaled_by_ratio {
     )* };
 }
 
+/// Any other kind divided by a pure number.
+macro_rules! divided_by_ratio {
+    ($($name:ident)*) => { $(
+        impl Div<Ratio> for $name {
+            type Output = Self;
+            fn div(self, divisor: Ratio) -> Self {
+                Self(self.0 / divisor.0)
+            }
+        }
+    )* };
+}
+
+divided_by_ratio! {
+    Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
+    VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity
+}
+
 scaled_by_ratio! {
     Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
     VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity Ratio
@@ -570,9 +588,21 @@ impl VolumeFraction {
         Self::from_si(1.0 - self.si())
     }
 
+    /// Whether these parts leave something of the whole.
+    pub(crate) fn leaves_rest(self) -> bool {
+        super::close::is_under(self.as_ratio(), Ratio::one())
+    }
+
     /// As a pure number.
     pub(crate) const fn as_ratio(self) -> Ratio {
         Ratio(self.0)
+    }
+}
+
+impl LiquidDose {
+    /// What the product adds to the volume that the sprayer puts out.
+    pub(crate) const fn as_volume_rate(self) -> VolumeRate {
+        VolumeRate(self.0)
     }
 }
 

@@ -37,7 +37,12 @@ impl Expression {
     pub(super) fn value_of(self, quantity: Quantity) -> Result<f64, Error> {
         let kinds_agree = self.kind != Kind::Temperature || quantity.kind() == Kind::Temperature;
         if self.dimension == quantity.dimension() && kinds_agree {
-            Ok(self.factor.from_si(quantity.si()))
+            let value = self.factor.from_si(quantity.si());
+            if value.is_finite() {
+                Ok(value)
+            } else {
+                Err(Error::new(ErrorCode::NotFinite).given(quantity))
+            }
         } else {
             quantity.claim_kind(self.kind).map(|_| 0.0).and_then(|_| {
                 Err(Error::new(ErrorCode::WrongQuantity)
@@ -50,10 +55,7 @@ impl Expression {
     /// `value` of this unit. What is not stated in the unit of documents is put on the grid of doubles in that unit, so that a document
     /// says it exactly.
     pub(super) fn quantity(self, value: f64) -> Result<Quantity, Error> {
-        let mut si = self.factor.to_si(value);
-        if let Some(unit) = document_unit(self.kind).filter(|unit| *unit != self.factor) {
-            si = unit.to_si(unit.from_si(si));
-        }
+        let si = on_grid(self.factor.to_si(value), Some(self.factor), self.kind);
         Quantity::from_si(si, self.dimension, self.kind)
             .ok_or_else(|| Error::new(ErrorCode::NotFinite).given(value))
     }
@@ -61,6 +63,19 @@ impl Expression {
     pub(super) const fn factor(self) -> Factor {
         self.factor
     }
+}
+
+/// A value that comes from a unit, on the grid of doubles in the unit of documents for a kind; that unit's own values are on it.
+fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
+    match document_unit(kind) {
+        Some(document) if Some(document) != unit => document.to_si(document.from_si(si)),
+        _ => si,
+    }
+}
+
+/// A value of one kind claimed as another, which documents may state in another unit: g/L of any mass per volume, kg/L of a density.
+pub(super) fn claimed(si: f64, from: Kind, to: Kind) -> f64 {
+    on_grid(si, document_unit(from), to)
 }
 
 /// The factor of the unit that documents use for a kind.
@@ -74,11 +89,10 @@ pub(crate) fn quantity(text: &str) -> Result<(Quantity, Expression), Error> {
     if text.len() > LONGEST {
         return Err(unreadable(text));
     }
-    let (number, unit_text) = match text.split_once(' ') {
-        Some((number, unit_text)) => (number, unit_text),
-        None if is_number(text) => return Err(missing_unit(text)),
-        None => (text, ""),
-    };
+    let (number, unit_text) = text.split_once(' ').unwrap_or((text, ""));
+    if unit_text.is_empty() && is_number(number) {
+        return Err(missing_unit(number));
+    }
     let value = self::number(number, text)?;
     let expression = unit(unit_text)?;
     Ok((
@@ -102,7 +116,7 @@ fn unreadable(text: &str) -> Error {
         .find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-'))
         .unwrap_or(text.len());
     let (number, rest) = text.split_at(split);
-    let mended = if is_number(number) && unit(rest.trim()).is_ok() {
+    let mended = if text.len() <= LONGEST && is_number(number) && unit(rest.trim()).is_ok() {
         format!("\"{number} {}\"", rest.trim())
     } else {
         String::from("\"300 L/ha\"")
@@ -113,16 +127,20 @@ fn unreadable(text: &str) -> Error {
 }
 
 fn number(number: &str, whole_text: &str) -> Result<f64, Error> {
-    if number.contains(',') && is_number(&number.replace(',', "")) {
-        let point = number.replacen(',', ".", 1);
-        let readings = if is_number(&point) {
-            format!("{point} or {}", number.replace(',', ""))
-        } else {
-            number.replace(',', "")
-        };
-        return Err(Error::new(ErrorCode::DecimalComma)
-            .given(quoted(number))
-            .allowed(readings));
+    if let Some((before, after)) = number.split_once(',') {
+        // Points before the comma part thousands, as do commas before a point.
+        let as_point = format!("{}.{after}", before.replace('.', ""));
+        let as_nothing = number.replace(',', "");
+        let readings = [
+            is_number(&as_point).then_some(as_point),
+            (is_number(&as_nothing) && !before.contains('.')).then_some(as_nothing),
+        ];
+        let readings: Vec<String> = readings.into_iter().flatten().collect();
+        if is_number(before) || before.contains('.') && !readings.is_empty() {
+            return Err(Error::new(ErrorCode::DecimalComma)
+                .given(quoted(number))
+                .allowed(readings.join(" or ")));
+        }
     }
     if !is_number(number) {
         return Err(unreadable(whole_text));

@@ -1,0 +1,327 @@
+//! Findings: sentences about a plan, with stable codes; limits as data with a source; the cautions that every sheet shows.
+
+use alloc::borrow::Cow;
+use alloc::string::String;
+
+use crate::quantity::{Quantity, System};
+use crate::text;
+
+/// How much a finding weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Severity {
+    /// The plan must not be carried out: it has no measured amounts, no steps and no sheet.
+    Stop,
+    /// Somebody should decide.
+    Caution,
+    /// Good to know.
+    Note,
+}
+
+impl Severity {
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Stop => "stop",
+            Self::Caution => "caution",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// Declares the codes once: Rust name, name in documents, severity.
+macro_rules! finding_codes {
+    ($($(#[$doc:meta])* $name:ident = $text:literal, $severity:ident;)*) => {
+        /// Stable code of a finding, so that software can act on it without reading English.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum FindingCode { $($(#[$doc])* $name,)* }
+
+        impl FindingCode {
+            /// The whole catalogue.
+            #[must_use]
+            pub const fn all() -> &'static [Self] {
+                &[$(Self::$name,)*]
+            }
+
+            /// Name in documents, such as `over-maximum-dose`.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$name => $text,)* }
+            }
+
+            /// How much it weighs.
+            #[must_use]
+            pub const fn severity(self) -> Severity {
+                match self { $(Self::$name => Severity::$severity,)* }
+            }
+        }
+    };
+}
+
+finding_codes! {
+    /// A dose is over the most that the label allows.
+    OverMaximumDose = "over-maximum-dose", Stop;
+    /// The volume rate is under the least that a label allows.
+    VolumeRateBelowMinimum = "volume-rate-below-minimum", Stop;
+    /// The volume rate is over the most that a label allows.
+    VolumeRateAboveMaximum = "volume-rate-above-maximum", Stop;
+    /// An amount is less than one graduation of its measure.
+    AmountBelowGraduation = "amount-below-graduation", Stop;
+    /// Rinses and premixes need more carrier than a load has.
+    RinsesExceedCarrier = "rinses-exceed-carrier", Stop;
+    /// The safe fill leaves less than 5 % of the tank empty.
+    HeadspaceBelowFivePercent = "headspace-below-five-percent", Caution;
+    /// A load is under the least volume that the sprayer works with.
+    PartLoadBelowWorkingVolume = "part-load-below-working-volume", Caution;
+    /// The last strip is over a tenth of the job.
+    StripAboveTenPercent = "strip-above-ten-percent", Caution;
+    /// What stays in the sprayer leaves more ground untreated than the strip that was asked for.
+    ResidualExceedsStrip = "residual-exceeds-strip", Caution;
+    /// A graduation is over 5 % of the amount measured with it.
+    CoarseGraduation = "coarse-graduation", Caution;
+    /// An amount takes more fillings of its measure than advised.
+    ManyFillings = "many-fillings", Caution;
+    /// A full carried sprayer is heavier than advised.
+    CarriedMassAboveAdvice = "carried-mass-above-advice", Caution;
+    /// The job takes more of a product than there is.
+    StockShort = "stock-short", Caution;
+    /// Ground at the end goes short by what stays in the sprayer.
+    ResidualLeavesGroundShort = "residual-leaves-ground-short", Note;
+    /// A product's displacement is unknown and not counted.
+    DisplacementNotCounted = "displacement-not-counted", Note;
+    /// The label's maximum was not given: the dose itself stands for it.
+    DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
+}
+
+/// Which side of a limit is allowed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Bound {
+    /// The value may be as large as the limit.
+    AtMost,
+    /// The value may be as small as the limit.
+    AtLeast,
+}
+
+impl Bound {
+    /// Words in sentences and in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::AtMost => "at most",
+            Self::AtLeast => "at least",
+        }
+    }
+}
+
+/// What stands behind a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Force {
+    /// Law.
+    Law,
+    /// The product's label.
+    Label,
+    /// A technical standard.
+    Standard,
+    /// Advice: cautious practice, with its origin.
+    Advice,
+}
+
+impl Force {
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Law => "law",
+            Self::Label => "label",
+            Self::Standard => "standard",
+            Self::Advice => "advice",
+        }
+    }
+}
+
+/// A limit as data: law and labels change faster than code.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Limit {
+    pub(crate) bound: Bound,
+    pub(crate) value: Quantity,
+    pub(crate) force: Force,
+    pub(crate) source: Cow<'static, str>,
+}
+
+impl Limit {
+    pub(crate) fn advice(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
+        Self {
+            bound,
+            value: value.into(),
+            force: Force::Advice,
+            source: Cow::Borrowed(source),
+        }
+    }
+
+    /// Which side is allowed.
+    #[must_use]
+    pub const fn bound(&self) -> Bound {
+        self.bound
+    }
+
+    /// The limit itself.
+    #[must_use]
+    pub const fn value(&self) -> Quantity {
+        self.value
+    }
+
+    /// What stands behind it.
+    #[must_use]
+    pub const fn force(&self) -> Force {
+        self.force
+    }
+
+    /// Where it stands.
+    #[must_use]
+    pub fn source(&self) -> &str {
+        &self.source
+    }
+}
+
+/// A sentence about a plan: code, severity, place, the actual value and the limit it breaks or nears.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    pub(crate) code: FindingCode,
+    pub(crate) path: String,
+    pub(crate) load: Option<u64>,
+    pub(crate) subject: String,
+    pub(crate) actual: Option<Quantity>,
+    pub(crate) limit: Option<Limit>,
+    pub(crate) units: System,
+}
+
+impl Finding {
+    pub(crate) fn new(code: FindingCode, path: impl Into<String>, units: System) -> Self {
+        Self {
+            code,
+            path: path.into(),
+            load: None,
+            subject: String::new(),
+            actual: None,
+            limit: None,
+            units,
+        }
+    }
+
+    /// In which load.
+    pub(crate) fn in_load(mut self, load: u64) -> Self {
+        self.load = Some(load);
+        self
+    }
+
+    /// The product or measure that it is about.
+    pub(crate) fn about(mut self, subject: impl Into<String>) -> Self {
+        self.subject = subject.into();
+        self
+    }
+
+    pub(crate) fn actual_value(mut self, actual: impl Into<Quantity>) -> Self {
+        self.actual = Some(actual.into());
+        self
+    }
+
+    pub(crate) fn against(mut self, limit: Limit) -> Self {
+        self.limit = Some(limit);
+        self
+    }
+
+    /// The stable code.
+    #[must_use]
+    pub const fn code(&self) -> FindingCode {
+        self.code
+    }
+
+    /// How much it weighs.
+    #[must_use]
+    pub const fn severity(&self) -> Severity {
+        self.code.severity()
+    }
+
+    /// The field of the job that it concerns, such as `products[1].dose`.
+    #[must_use]
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// The number of the first load that it concerns, where it concerns one.
+    #[must_use]
+    pub const fn load(&self) -> Option<u64> {
+        self.load
+    }
+
+    /// The value that was found.
+    #[must_use]
+    pub const fn actual(&self) -> Option<Quantity> {
+        self.actual
+    }
+
+    /// The limit that it breaks or nears.
+    #[must_use]
+    pub const fn limit(&self) -> Option<&Limit> {
+        self.limit.as_ref()
+    }
+
+    /// The sentence, in the measures of the job.
+    #[must_use]
+    pub fn message(&self) -> String {
+        let shown = |quantity: Option<Quantity>| {
+            quantity
+                .map(|q| q.to_people(self.units))
+                .unwrap_or_default()
+        };
+        let load = self
+            .load
+            .map(|load| alloc::format!("{load}"))
+            .unwrap_or_default();
+        let limit = self.limit.as_ref();
+        text::filled(
+            text::finding(self.code),
+            &[
+                ("subject", &self.subject),
+                ("path", &self.path),
+                ("load", &load),
+                ("actual", &shown(self.actual)),
+                ("limit", &shown(limit.map(Limit::value))),
+                ("source", &limit.map(Limit::source).unwrap_or_default()),
+            ],
+        )
+    }
+}
+
+/// A caution for people that every plan and sheet carries.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Caution {
+    code: &'static str,
+}
+
+impl Caution {
+    /// The cautions for a sprayer that is carried or driven.
+    pub(crate) fn for_sprayer(carried: bool) -> impl Iterator<Item = Self> {
+        text::CAUTIONS
+            .iter()
+            .filter(move |(_, only_carried, _)| carried || !only_carried)
+            .map(|(code, _, _)| Self { code })
+    }
+
+    /// Stable code, such as `label-decides`.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        self.code
+    }
+
+    /// The caution.
+    #[must_use]
+    pub fn text(self) -> &'static str {
+        text::CAUTIONS
+            .iter()
+            .find(|(code, _, _)| *code == self.code)
+            .map_or("", |(_, _, text)| *text)
+    }
+}

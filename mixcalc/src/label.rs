@@ -1,0 +1,811 @@
+//! Products: formulation, active substances, densities, the dose on any basis, and what the label limits.
+
+use alloc::string::String;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use crate::error::{Error, ErrorCode};
+use crate::finding::Force;
+use crate::measure::{Amount, Measure, MeasureKind};
+use crate::quantity::{
+    BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction,
+    ParticleDensity, Quantity, Ratio, SolidDose, Volume, VolumeFraction, VolumeRate, positive,
+};
+use crate::text;
+
+/// How a product behaves when it is measured and poured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum State {
+    /// Powder, granules, tablets.
+    Dry,
+    /// Runs like a liquid.
+    Liquid,
+    /// A gel or paste, or a liquid that does not run out by itself.
+    Viscous,
+}
+
+/// Formulation types that are mixed with water: code, name, state.
+///
+/// Source: `CropLife` International, Technical Monograph No. 2, 7th edition, 2017.
+const FORMULATIONS: &[(&str, &str, State)] = &[
+    ("WP", "wettable powder", State::Dry),
+    ("WG", "water-dispersible granule", State::Dry),
+    ("WT", "water-dispersible tablet", State::Dry),
+    ("EG", "emulsifiable granule", State::Dry),
+    ("EP", "emulsifiable powder", State::Dry),
+    ("SP", "water-soluble powder", State::Dry),
+    ("SG", "water-soluble granule", State::Dry),
+    ("ST", "water-soluble tablet", State::Dry),
+    ("SC", "suspension concentrate", State::Liquid),
+    ("CS", "capsule suspension", State::Liquid),
+    (
+        "ZC",
+        "mixed capsule suspension and suspension concentrate",
+        State::Liquid,
+    ),
+    ("SE", "suspo-emulsion", State::Liquid),
+    (
+        "ZE",
+        "mixed capsule suspension and suspo-emulsion",
+        State::Liquid,
+    ),
+    ("OD", "oil dispersion", State::Liquid),
+    ("EW", "emulsion, oil in water", State::Liquid),
+    ("EO", "emulsion, water in oil", State::Liquid),
+    ("ME", "micro-emulsion", State::Liquid),
+    ("ZW", "mixed capsule suspension and emulsion", State::Liquid),
+    ("EC", "emulsifiable concentrate", State::Liquid),
+    ("DC", "dispersible concentrate", State::Liquid),
+    ("SL", "soluble concentrate", State::Liquid),
+    ("SO", "spreading oil", State::Liquid),
+    ("GL", "emulsifiable gel", State::Viscous),
+    ("GW", "water-soluble gel", State::Viscous),
+    ("PA", "paste", State::Viscous),
+];
+
+/// A formulation type by its two-letter international code.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Formulation {
+    code: &'static str,
+    name: &'static str,
+    state: State,
+}
+
+impl Formulation {
+    /// The formulation type of a two-letter code, such as `SC`.
+    ///
+    /// # Errors
+    ///
+    /// [`UnknownChoice`](ErrorCode::UnknownChoice) for a code that is not of a product mixed with water.
+    pub fn read(code: &str) -> Result<Self, Error> {
+        FORMULATIONS
+            .iter()
+            .find(|(known, _, _)| *known == code)
+            .map(|(code, name, state)| Self {
+                code,
+                name,
+                state: *state,
+            })
+            .ok_or_else(|| {
+                let known: Vec<&str> = FORMULATIONS.iter().map(|(code, _, _)| *code).collect();
+                Error::new(ErrorCode::UnknownChoice)
+                    .given(text::quoted(code))
+                    .allowed(text::one_of(&known))
+            })
+    }
+
+    /// The code.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        self.code
+    }
+
+    /// What the code stands for.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        self.name
+    }
+
+    /// How it is measured and poured.
+    #[must_use]
+    pub const fn state(self) -> State {
+        self.state
+    }
+}
+
+/// How much of an active substance a product holds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ActiveSubstance {
+    name: Arc<str>,
+    content: SubstanceContent,
+}
+
+/// Content per volume or per mass of a product.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum SubstanceContent {
+    /// Mass per volume of product, such as 250 g/L.
+    PerVolume(Content),
+    /// Mass per mass of product, such as 500 g/kg.
+    PerMass(MassFraction),
+}
+
+impl ActiveSubstance {
+    /// A substance and its content.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a content that is not above zero.
+    pub fn new(name: &str, content: SubstanceContent) -> Result<Self, Error> {
+        match content {
+            SubstanceContent::PerVolume(content) => positive(content).map(|_| ()),
+            SubstanceContent::PerMass(content) => positive(content).map(|_| ()),
+        }
+        .map_err(|error| error.at("content"))?;
+        Ok(Self {
+            name: name.into(),
+            content,
+        })
+    }
+
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its content.
+    #[must_use]
+    pub const fn content(&self) -> SubstanceContent {
+        self.content
+    }
+}
+
+/// What a dose is counted on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Basis {
+    /// Treated ground.
+    GroundArea,
+    /// Finished mix.
+    MixVolume,
+    /// Carrier alone, as a label that spells "of carrier" means.
+    CarrierVolume,
+}
+
+impl Basis {
+    /// The bases.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[Self::GroundArea, Self::MixVolume, Self::CarrierVolume]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::GroundArea => "ground-area",
+            Self::MixVolume => "mix-volume",
+            Self::CarrierVolume => "carrier-volume",
+        }
+    }
+}
+
+/// Amount of a product per unit of a basis.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Dose {
+    /// Volume per ground area.
+    LiquidPerArea(LiquidDose),
+    /// Mass per ground area.
+    SolidPerArea(SolidDose),
+    /// Volume per volume of finished mix.
+    LiquidPerMix(VolumeFraction),
+    /// Mass per volume of finished mix.
+    SolidPerMix(MassConcentration),
+    /// Mass per mass of finished mix; needs the density of the mix.
+    MassPerMass(MassFraction),
+    /// Volume per volume of carrier.
+    LiquidPerCarrier(VolumeFraction),
+    /// Mass per volume of carrier.
+    SolidPerCarrier(MassConcentration),
+}
+
+macro_rules! dose_from {
+    ($($kind:ident => $variant:ident;)*) => { $(
+        impl From<$kind> for Dose {
+            fn from(dose: $kind) -> Self {
+                Self::$variant(dose)
+            }
+        }
+    )* };
+}
+
+dose_from! {
+    LiquidDose => LiquidPerArea;
+    SolidDose => SolidPerArea;
+    VolumeFraction => LiquidPerMix;
+    MassConcentration => SolidPerMix;
+    MassFraction => MassPerMass;
+}
+
+impl Dose {
+    /// Claims a quantity as a dose, on a stated basis or on the one that its dimension implies: ground area for an amount per
+    /// area, finished mix for an amount per volume or per mass.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a quantity that is no dose, or not one on this basis;
+    /// [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) for a bare percent.
+    pub fn claim(quantity: Quantity, basis: Option<Basis>) -> Result<Self, Error> {
+        let dose = match (quantity.kind(), basis) {
+            (Kind::VolumePerArea | Kind::LiquidDose, None | Some(Basis::GroundArea)) => {
+                Self::LiquidPerArea(quantity.claim()?)
+            }
+            (Kind::MassPerArea | Kind::SolidDose, None | Some(Basis::GroundArea)) => {
+                Self::SolidPerArea(quantity.claim()?)
+            }
+            (Kind::VolumeFraction | Kind::Ratio, None | Some(Basis::MixVolume)) => {
+                Self::LiquidPerMix(quantity.claim()?)
+            }
+            (Kind::MassPerVolume | Kind::MassConcentration, None | Some(Basis::MixVolume)) => {
+                Self::SolidPerMix(quantity.claim()?)
+            }
+            (Kind::MassFraction, None | Some(Basis::MixVolume)) => {
+                Self::MassPerMass(quantity.claim()?)
+            }
+            (Kind::VolumeFraction | Kind::Ratio, Some(Basis::CarrierVolume)) => {
+                Self::LiquidPerCarrier(quantity.claim()?)
+            }
+            (Kind::MassPerVolume | Kind::MassConcentration, Some(Basis::CarrierVolume)) => {
+                Self::SolidPerCarrier(quantity.claim()?)
+            }
+            _ => {
+                return Err(Error::new(ErrorCode::WrongQuantity)
+                    .given(format_args!(
+                        "{quantity}, {}",
+                        text::with_article(quantity.kind().words())
+                    ))
+                    .allowed(text::dose_examples(basis)));
+            }
+        };
+        Ok(dose)
+    }
+
+    /// What it is counted on.
+    #[must_use]
+    pub const fn basis(self) -> Basis {
+        match self {
+            Self::LiquidPerArea(_) | Self::SolidPerArea(_) => Basis::GroundArea,
+            Self::LiquidPerMix(_) | Self::SolidPerMix(_) | Self::MassPerMass(_) => Basis::MixVolume,
+            Self::LiquidPerCarrier(_) | Self::SolidPerCarrier(_) => Basis::CarrierVolume,
+        }
+    }
+
+    /// Whether the product is dosed by volume; by mass otherwise.
+    #[must_use]
+    pub const fn is_by_volume(self) -> bool {
+        matches!(
+            self,
+            Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_)
+        )
+    }
+
+    fn positive(self) -> Result<Self, Error> {
+        match self {
+            Self::LiquidPerArea(dose) => positive(dose).map(Self::LiquidPerArea),
+            Self::SolidPerArea(dose) => positive(dose).map(Self::SolidPerArea),
+            Self::LiquidPerMix(dose) => positive(dose).map(Self::LiquidPerMix),
+            Self::SolidPerMix(dose) => positive(dose).map(Self::SolidPerMix),
+            Self::MassPerMass(dose) => positive(dose).map(Self::MassPerMass),
+            Self::LiquidPerCarrier(dose) => positive(dose).map(Self::LiquidPerCarrier),
+            Self::SolidPerCarrier(dose) => positive(dose).map(Self::SolidPerCarrier),
+        }
+    }
+
+    /// The product's share of the mix.
+    pub(crate) fn share(
+        self,
+        rate: VolumeRate,
+        carrier_share: VolumeFraction,
+        mix_density: Option<Density>,
+    ) -> Result<Share, Error> {
+        Ok(match self {
+            Self::LiquidPerArea(dose) => Share::Volume(dose / rate),
+            Self::SolidPerArea(dose) => Share::Mass(dose / rate),
+            Self::LiquidPerMix(fraction) => Share::Volume(fraction),
+            Self::SolidPerMix(concentration) => Share::Mass(concentration),
+            Self::MassPerMass(fraction) => {
+                Share::Mass(fraction * mix_density.ok_or_else(needs_mix_density)?)
+            }
+            Self::LiquidPerCarrier(fraction) => Share::Volume(fraction * carrier_share.as_ratio()),
+            Self::SolidPerCarrier(concentration) => {
+                Share::Mass(concentration * carrier_share.as_ratio())
+            }
+        })
+    }
+}
+
+pub(crate) fn needs_mix_density() -> Error {
+    Error::new(ErrorCode::MissingInput)
+        .at("mix_density")
+        .allowed(text::example("mix_density", Kind::Density))
+}
+
+impl From<Dose> for Quantity {
+    fn from(dose: Dose) -> Self {
+        match dose {
+            Dose::LiquidPerArea(dose) => dose.into(),
+            Dose::SolidPerArea(dose) => dose.into(),
+            Dose::LiquidPerMix(dose) | Dose::LiquidPerCarrier(dose) => dose.into(),
+            Dose::SolidPerMix(dose) | Dose::SolidPerCarrier(dose) => dose.into(),
+            Dose::MassPerMass(dose) => dose.into(),
+        }
+    }
+}
+
+/// A product's share of the mix.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Share {
+    Volume(VolumeFraction),
+    Mass(MassConcentration),
+}
+
+impl Share {
+    /// The amount in a volume of mix.
+    pub(crate) fn of(self, mix: Volume) -> Amount {
+        match self {
+            Self::Volume(fraction) => Amount::Volume(fraction * mix),
+            Self::Mass(concentration) => Amount::Mass(concentration * mix),
+        }
+    }
+}
+
+/// What a product takes up, on the basis of its dose.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Displacement {
+    PerArea(LiquidDose),
+    PerMix(VolumeFraction),
+    PerCarrier(VolumeFraction),
+}
+
+/// What a product's label limits, and where it says so.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Label {
+    pub(crate) max_dose: Option<Dose>,
+    pub(crate) min_volume_rate: Option<VolumeRate>,
+    pub(crate) max_volume_rate: Option<VolumeRate>,
+    pub(crate) first_carrier: Option<Ratio>,
+    pub(crate) source: Option<Arc<str>>,
+}
+
+impl Label {
+    /// A label that limits nothing but the dose itself.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// The largest dose.
+    #[must_use]
+    pub fn with_max_dose(mut self, dose: impl Into<Dose>) -> Self {
+        self.max_dose = Some(dose.into());
+        self
+    }
+
+    /// The least volume rate.
+    #[must_use]
+    pub const fn with_min_volume_rate(mut self, rate: VolumeRate) -> Self {
+        self.min_volume_rate = Some(rate);
+        self
+    }
+
+    /// The largest volume rate.
+    #[must_use]
+    pub const fn with_max_volume_rate(mut self, rate: VolumeRate) -> Self {
+        self.max_volume_rate = Some(rate);
+        self
+    }
+
+    /// The share of the load that the label wants in the tank before the product.
+    #[must_use]
+    pub const fn with_first_carrier(mut self, share: Ratio) -> Self {
+        self.first_carrier = Some(share);
+        self
+    }
+
+    /// Where the limits stand.
+    #[must_use]
+    pub fn with_source(mut self, source: &str) -> Self {
+        self.source = Some(source.into());
+        self
+    }
+
+    /// What stands behind the limits: the label.
+    pub(crate) const FORCE: Force = Force::Label;
+
+    /// Where the limits stand, in words.
+    pub(crate) fn source_text(&self) -> String {
+        self.source
+            .as_deref()
+            .unwrap_or(text::word("the label as given in the job"))
+            .into()
+    }
+
+    fn checked(&self, dose: Dose) -> Result<(), Error> {
+        if let Some(max_dose) = self.max_dose {
+            max_dose.positive().map_err(|error| error.at("max_dose"))?;
+            if max_dose.is_by_volume() != dose.is_by_volume() {
+                return Err(Error::new(ErrorCode::WrongQuantity)
+                    .at("max_dose")
+                    .given(Quantity::from(max_dose))
+                    .allowed(text::dose_like(dose.is_by_volume())));
+            }
+        }
+        for (rate, key) in [
+            (self.min_volume_rate, "min_volume_rate"),
+            (self.max_volume_rate, "max_volume_rate"),
+        ] {
+            rate.map(positive)
+                .transpose()
+                .map_err(|error| error.at(key))?;
+        }
+        if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate) {
+            if least > most {
+                return Err(Error::new(ErrorCode::OutOfRange)
+                    .at("min_volume_rate")
+                    .given(least)
+                    .allowed(format_args!(
+                        "{} {most}",
+                        text::word("at most max_volume_rate,")
+                    )));
+            }
+        }
+        match self.first_carrier {
+            Some(share) if !(share > Ratio::ZERO && share <= Ratio::one()) => {
+                Err(Error::new(ErrorCode::OutOfRange)
+                    .at("first_carrier")
+                    .given(share)
+                    .allowed(text::word("above 0 % and at most 100 % of the load")))
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
+/// What is in the container, at the dose that is wanted.
+///
+/// ```
+/// use mixcalc::{Formulation, Label, LiquidDose, Product};
+///
+/// let product = Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?
+///     .with_formulation(Formulation::read("SC")?)?
+///     .with_label(Label::new().with_max_dose(LiquidDose::read("2 L/ha")?))?;
+/// assert_eq!(product.name(), "example product A");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Product {
+    name: Arc<str>,
+    dose: Dose,
+    formulation: Option<Formulation>,
+    viscous: bool,
+    density: Option<Density>,
+    particle_density: Option<ParticleDensity>,
+    bulk_density: Option<BulkDensity>,
+    active_substances: Vec<ActiveSubstance>,
+    label: Label,
+    stock: Option<Amount>,
+    measure: Option<Measure>,
+}
+
+impl Product {
+    /// A product at a dose.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a dose that is not above zero;
+    /// [`MissingInput`](ErrorCode::MissingInput) for an empty name.
+    pub fn new(name: &str, dose: impl Into<Dose>) -> Result<Self, Error> {
+        if name.trim().is_empty() {
+            return Err(Error::new(ErrorCode::MissingInput)
+                .at("name")
+                .allowed(text::word("a name for the product")));
+        }
+        Ok(Self {
+            name: name.into(),
+            dose: dose.into().positive().map_err(|error| error.at("dose"))?,
+            formulation: None,
+            viscous: false,
+            density: None,
+            particle_density: None,
+            bulk_density: None,
+            active_substances: Vec::new(),
+            label: Label::new(),
+            stock: None,
+            measure: None,
+        })
+    }
+
+    /// States its formulation type.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a dry formulation that is dosed by volume.
+    pub fn with_formulation(mut self, formulation: Formulation) -> Result<Self, Error> {
+        if formulation.state == State::Dry && self.dose.is_by_volume() {
+            return Err(Error::new(ErrorCode::WrongQuantity)
+                .at("dose")
+                .given(Quantity::from(self.dose))
+                .allowed(text::dose_like(false)));
+        }
+        self.formulation = Some(formulation);
+        Ok(self)
+    }
+
+    /// States that it does not run out of a measure by itself.
+    #[must_use]
+    pub const fn viscous(mut self) -> Self {
+        self.viscous = true;
+        self
+    }
+
+    /// States the density of the liquid.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_density(mut self, density: Density) -> Result<Self, Error> {
+        self.density = Some(positive(density).map_err(|error| error.at("density"))?);
+        Ok(self)
+    }
+
+    /// States the density of the particles of a dry product: what it displaces.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_particle_density(mut self, density: ParticleDensity) -> Result<Self, Error> {
+        self.particle_density =
+            Some(positive(density).map_err(|error| error.at("particle_density"))?);
+        Ok(self)
+    }
+
+    /// States the density of the heap of a dry product: what a vessel of it weighs.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_bulk_density(mut self, density: BulkDensity) -> Result<Self, Error> {
+        self.bulk_density = Some(positive(density).map_err(|error| error.at("bulk_density"))?);
+        Ok(self)
+    }
+
+    /// Adds an active substance.
+    #[must_use]
+    pub fn with_active_substance(mut self, substance: ActiveSubstance) -> Self {
+        self.active_substances.push(substance);
+        self
+    }
+
+    /// States what the label limits.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a largest dose by mass where the dose is by volume, or the reverse;
+    /// [`NotPositive`](ErrorCode::NotPositive) and [`OutOfRange`](ErrorCode::OutOfRange) for limits that are no limits.
+    pub fn with_label(mut self, label: Label) -> Result<Self, Error> {
+        label
+            .checked(self.dose)
+            .map_err(|error| error.at("label"))?;
+        self.label = label;
+        Ok(self)
+    }
+
+    /// States how much of it there is.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a mass where the dose is by volume, or the reverse;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
+    pub fn with_stock(mut self, stock: impl Into<Amount>) -> Result<Self, Error> {
+        let stock = stock.into();
+        let refused = |code| Error::new(code).at("stock").given(stock);
+        if matches!(stock, Amount::Volume(_)) != self.dose.is_by_volume() {
+            let due = if self.dose.is_by_volume() {
+                Kind::Volume
+            } else {
+                Kind::Mass
+            };
+            return Err(refused(ErrorCode::WrongQuantity).allowed(text::with_article(due.words())));
+        }
+        if stock.is_under(stock.none()) {
+            return Err(refused(ErrorCode::OutOfRange).allowed(text::word("zero or more")));
+        }
+        self.stock = Some(stock);
+        Ok(self)
+    }
+
+    /// Gives it a measure of its own, which overrides the list.
+    #[must_use]
+    pub fn with_measure(mut self, measure: Measure) -> Self {
+        self.measure = Some(measure);
+        self
+    }
+
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The dose that is wanted.
+    #[must_use]
+    pub const fn dose(&self) -> Dose {
+        self.dose
+    }
+
+    /// The formulation type, where stated.
+    #[must_use]
+    pub const fn formulation(&self) -> Option<Formulation> {
+        self.formulation
+    }
+
+    /// The active substances.
+    #[must_use]
+    pub fn active_substances(&self) -> &[ActiveSubstance] {
+        &self.active_substances
+    }
+
+    /// What the label limits.
+    #[must_use]
+    pub const fn label(&self) -> &Label {
+        &self.label
+    }
+
+    /// How much of it there is, where stated.
+    #[must_use]
+    pub const fn stock(&self) -> Option<Amount> {
+        self.stock
+    }
+
+    /// The measure of its own.
+    #[must_use]
+    pub const fn measure(&self) -> Option<&Measure> {
+        self.measure.as_ref()
+    }
+
+    pub(crate) const fn density(&self) -> Option<Density> {
+        self.density
+    }
+
+    pub(crate) const fn particle_density(&self) -> Option<ParticleDensity> {
+        self.particle_density
+    }
+
+    pub(crate) const fn bulk_density(&self) -> Option<BulkDensity> {
+        self.bulk_density
+    }
+
+    pub(crate) const fn is_marked_viscous(&self) -> bool {
+        self.viscous
+    }
+
+    /// How it is measured and poured: as stated, else as its formulation says, else dry where it is dosed by mass and no
+    /// density of a liquid is known.
+    #[must_use]
+    pub fn state(&self) -> State {
+        match (self.viscous, self.formulation) {
+            (true, _) => State::Viscous,
+            (false, Some(formulation)) => formulation.state,
+            (false, None) if self.dose.is_by_volume() || self.density.is_some() => State::Liquid,
+            (false, None) => State::Dry,
+        }
+    }
+
+    /// The largest dose: the label's, or the dose itself where the label has one figure.
+    #[must_use]
+    pub fn max_dose(&self) -> Dose {
+        self.label.max_dose.unwrap_or(self.dose)
+    }
+
+    /// What the dose takes up. `None` where that is unknown.
+    pub(crate) fn displacement(&self, mix_density: Option<Density>) -> Option<Displacement> {
+        let per_area = |dose: SolidDose| match (self.state(), self.density, self.particle_density) {
+            (State::Dry, _, Some(particles)) => Some(dose / particles),
+            (State::Liquid | State::Viscous, Some(density), _) => Some(dose / density),
+            _ => None,
+        };
+        let per_volume = |concentration: MassConcentration| match (
+            self.state(),
+            self.density,
+            self.particle_density,
+        ) {
+            (State::Dry, _, Some(particles)) => Some(concentration / particles),
+            (State::Liquid | State::Viscous, Some(density), _) => Some(concentration / density),
+            _ => None,
+        };
+        match self.dose {
+            Dose::LiquidPerArea(dose) => Some(Displacement::PerArea(dose)),
+            Dose::SolidPerArea(dose) => per_area(dose).map(Displacement::PerArea),
+            Dose::LiquidPerMix(fraction) => Some(Displacement::PerMix(fraction)),
+            Dose::SolidPerMix(concentration) => per_volume(concentration).map(Displacement::PerMix),
+            Dose::MassPerMass(fraction) => {
+                per_volume(fraction * mix_density?).map(Displacement::PerMix)
+            }
+            Dose::LiquidPerCarrier(fraction) => Some(Displacement::PerCarrier(fraction)),
+            Dose::SolidPerCarrier(concentration) => {
+                per_volume(concentration).map(Displacement::PerCarrier)
+            }
+        }
+    }
+
+    /// The room that an amount takes up in the tank; none where that is unknown.
+    pub(crate) fn room_of(&self, amount: Amount) -> Volume {
+        match (amount, self.state(), self.density, self.particle_density) {
+            (Amount::Volume(volume), ..) => volume,
+            (Amount::Mass(mass), State::Dry, _, Some(particles)) => mass / particles,
+            (Amount::Mass(mass), State::Liquid | State::Viscous, Some(density), _) => {
+                mass / density
+            }
+            _ => Volume::ZERO,
+        }
+    }
+
+    /// The key whose density a measure of this kind needs, where it is missing.
+    pub(crate) fn missing_density(&self, measure: &Measure) -> Option<&'static str> {
+        self.brought_to(measure, measure_sort(self.dose))
+            .is_none()
+            .then(|| match self.state() {
+                State::Dry => "bulk_density",
+                State::Liquid | State::Viscous => "density",
+            })
+    }
+
+    /// An amount of the product in the sort that a measure shows. `None` where the density is missing.
+    pub(crate) fn brought_to(&self, measure: &Measure, amount: Amount) -> Option<Amount> {
+        match (amount, measure.graduation(), self.state()) {
+            (Amount::Volume(_), Amount::Volume(_), _) | (Amount::Mass(_), Amount::Mass(_), _) => {
+                Some(amount)
+            }
+            (Amount::Mass(mass), Amount::Volume(_), State::Dry) => {
+                self.bulk_density.map(|density| (mass / density).into())
+            }
+            (Amount::Mass(mass), Amount::Volume(_), _) => {
+                self.density.map(|density| (mass / density).into())
+            }
+            (Amount::Volume(volume), Amount::Mass(_), _) => {
+                self.density.map(|density| (density * volume).into())
+            }
+        }
+    }
+
+    /// What a measure shows, in the sort that the product is dosed in.
+    pub(crate) fn brought_back(&self, measured: Amount) -> Amount {
+        match (measured, self.dose.is_by_volume(), self.state()) {
+            (Amount::Volume(volume), false, State::Dry) => {
+                self.bulk_density.map(|density| (density * volume).into())
+            }
+            (Amount::Volume(volume), false, _) => {
+                self.density.map(|density| (density * volume).into())
+            }
+            (Amount::Mass(mass), true, _) => self.density.map(|density| (mass / density).into()),
+            _ => None,
+        }
+        .unwrap_or(measured)
+    }
+
+    /// Whether it is premixed before it goes into a carried tank, which has no agitator.
+    pub(crate) fn is_premixed(&self, measure: &Measure) -> bool {
+        self.state() != State::Liquid && measure.kind() != MeasureKind::Pack
+    }
+}
+
+/// An amount of the sort that a dose is in, to ask what a measure needs.
+fn measure_sort(dose: Dose) -> Amount {
+    if dose.is_by_volume() {
+        Volume::ZERO.into()
+    } else {
+        crate::quantity::Mass::ZERO.into()
+    }
+}

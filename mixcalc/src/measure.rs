@@ -1,0 +1,369 @@
+//! Measures: vessels, scales and counted packs, and amounts in their whole graduations.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::sync::Arc;
+use core::fmt;
+
+use crate::error::{Error, ErrorCode};
+use crate::quantity::close::{MOST_STEPS, is_over, is_under, steps_down, steps_nearest, steps_up};
+use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, positive, read_unit};
+use crate::text;
+
+/// An amount of a product: by volume or by mass.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Amount {
+    /// By volume.
+    Volume(Volume),
+    /// By mass.
+    Mass(Mass),
+}
+
+/// Runs one expression over two amounts of the same sort.
+macro_rules! both {
+    ($a:expr, $b:expr, |$x:ident, $y:ident| $body:expr) => {
+        match ($a, $b) {
+            (Amount::Volume($x), Amount::Volume($y)) => Some($body),
+            (Amount::Mass($x), Amount::Mass($y)) => Some($body),
+            _ => None,
+        }
+    };
+}
+
+impl Amount {
+    /// None of it, of the same sort as this.
+    pub(crate) const fn none(self) -> Self {
+        match self {
+            Self::Volume(_) => Self::Volume(Volume::ZERO),
+            Self::Mass(_) => Self::Mass(Mass::ZERO),
+        }
+    }
+
+    pub(crate) fn times(self, factor: Ratio) -> Self {
+        match self {
+            Self::Volume(volume) => Self::Volume(volume * factor),
+            Self::Mass(mass) => Self::Mass(mass * factor),
+        }
+    }
+
+    /// Sum; `None` for a volume and a mass.
+    pub(crate) fn plus(self, other: Self) -> Option<Self> {
+        match (self, other) {
+            (Self::Volume(a), Self::Volume(b)) => Some(Self::Volume(a + b)),
+            (Self::Mass(a), Self::Mass(b)) => Some(Self::Mass(a + b)),
+            _ => None,
+        }
+    }
+
+    /// Difference; `None` for a volume and a mass.
+    pub(crate) fn minus(self, other: Self) -> Option<Self> {
+        self.plus(other.times(Ratio::ZERO - Ratio::one()))
+    }
+
+    /// How many times the other; `None` for a volume and a mass.
+    pub(crate) fn over(self, other: Self) -> Option<Ratio> {
+        both!(self, other, |a, b| a / b)
+    }
+
+    pub(crate) fn exceeds(self, limit: Self) -> bool {
+        both!(self, limit, |a, b| is_over(a, b)).unwrap_or(false)
+    }
+
+    pub(crate) fn is_under(self, limit: Self) -> bool {
+        both!(self, limit, |a, b| is_under(a, b)).unwrap_or(false)
+    }
+
+    /// Claims a quantity as a volume or as a mass.
+    pub(crate) fn claim(quantity: Quantity) -> Result<Self, Error> {
+        match quantity.kind() {
+            Kind::Mass => quantity.claim().map(Self::Mass),
+            _ => quantity.claim().map(Self::Volume),
+        }
+    }
+
+    fn positive(self) -> Result<Self, Error> {
+        match self {
+            Self::Volume(volume) => positive(volume).map(Self::Volume),
+            Self::Mass(mass) => positive(mass).map(Self::Mass),
+        }
+    }
+}
+
+impl From<Volume> for Amount {
+    fn from(volume: Volume) -> Self {
+        Self::Volume(volume)
+    }
+}
+
+impl From<Mass> for Amount {
+    fn from(mass: Mass) -> Self {
+        Self::Mass(mass)
+    }
+}
+
+impl From<Amount> for Quantity {
+    fn from(amount: Amount) -> Self {
+        match amount {
+            Amount::Volume(volume) => volume.into(),
+            Amount::Mass(mass) => mass.into(),
+        }
+    }
+}
+
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Quantity::from(*self).fmt(f)
+    }
+}
+
+/// What an amount is measured with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum MeasureKind {
+    /// A jug, cylinder or cup, graduated in volume.
+    Vessel,
+    /// A scale, graduated in mass.
+    Scale,
+    /// A bag, tablet or bottle that is counted and not divided.
+    Pack,
+}
+
+impl MeasureKind {
+    /// The kinds.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[Self::Vessel, Self::Scale, Self::Pack]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Vessel => "vessel",
+            Self::Scale => "scale",
+            Self::Pack => "pack",
+        }
+    }
+}
+
+/// A vessel, a scale or a counted pack; its graduation is the smallest step it shows.
+///
+/// ```
+/// use mixcalc::{Measure, Volume};
+///
+/// let jug = Measure::vessel(Volume::read("1 L")?, Volume::read("10 mL")?)?;
+/// assert_eq!(jug.name(), "1 L vessel in steps of 10 mL");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measure {
+    name: Arc<str>,
+    kind: MeasureKind,
+    capacity: Amount,
+    graduation: Amount,
+    /// Whole graduations that one filling holds.
+    marks: u64,
+    /// The unit on its scale, as text.
+    marked_in: Arc<str>,
+}
+
+impl Measure {
+    /// A vessel of a capacity, graduated in steps.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a capacity or graduation that is not above zero;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a graduation over the capacity;
+    /// [`Uncountable`](ErrorCode::Uncountable) for more graduations than are counted exactly.
+    pub fn vessel(capacity: Volume, graduation: Volume) -> Result<Self, Error> {
+        Self::new(MeasureKind::Vessel, capacity.into(), graduation.into())
+    }
+
+    /// A scale that weighs up to a capacity, in steps.
+    ///
+    /// # Errors
+    ///
+    /// As [`vessel`](Self::vessel).
+    pub fn scale(capacity: Mass, graduation: Mass) -> Result<Self, Error> {
+        Self::new(MeasureKind::Scale, capacity.into(), graduation.into())
+    }
+
+    /// A pack of a content that is counted and not divided.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a content that is not above zero.
+    pub fn pack(content: impl Into<Amount>) -> Result<Self, Error> {
+        let content = content.into();
+        Self::new(MeasureKind::Pack, content, content)
+    }
+
+    pub(crate) fn new(
+        kind: MeasureKind,
+        capacity: Amount,
+        graduation: Amount,
+    ) -> Result<Self, Error> {
+        let capacity = capacity.positive().map_err(|error| error.at("capacity"))?;
+        let graduation = graduation
+            .positive()
+            .map_err(|error| error.at("graduation"))?;
+        let steps = capacity.over(graduation).unwrap_or(Ratio::ZERO);
+        let marks = steps_down(steps).ok_or_else(|| uncountable(graduation))?;
+        if marks == 0 {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("graduation")
+                .given(graduation)
+                .allowed(format_args!(
+                    "{} {capacity}",
+                    text::word("at most the capacity,")
+                )));
+        }
+        let unit = Quantity::from(graduation).to_people(System::Metric);
+        let marked_in = unit.split_once(' ').map_or("", |(_, unit)| unit).into();
+        let name = named(kind, capacity, graduation, System::Metric).into();
+        Ok(Self {
+            name,
+            kind,
+            capacity,
+            graduation,
+            marks,
+            marked_in,
+        })
+    }
+
+    /// Gives it a name.
+    #[must_use]
+    pub fn with_name(mut self, name: &str) -> Self {
+        self.name = name.into();
+        self
+    }
+
+    /// States the unit on its scale, in which people are then shown amounts.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a unit that its graduation is not measured in, and the codes of reading a unit.
+    pub fn marked_in(mut self, unit: &str) -> Result<Self, Error> {
+        Quantity::from(self.graduation).to(unit)?;
+        let system = read_unit(unit)?.system.unwrap_or(System::Metric);
+        if self.name.as_ref() == named(self.kind, self.capacity, self.graduation, System::Metric) {
+            self.name = named(self.kind, self.capacity, self.graduation, system).into();
+        }
+        self.marked_in = unit.into();
+        Ok(self)
+    }
+
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its kind.
+    #[must_use]
+    pub const fn kind(&self) -> MeasureKind {
+        self.kind
+    }
+
+    /// The most it holds or weighs; a pack's content.
+    #[must_use]
+    pub const fn capacity(&self) -> Amount {
+        self.capacity
+    }
+
+    /// The smallest step it shows.
+    #[must_use]
+    pub const fn graduation(&self) -> Amount {
+        self.graduation
+    }
+
+    /// The unit on its scale.
+    #[must_use]
+    pub fn unit(&self) -> &str {
+        &self.marked_in
+    }
+
+    /// The amount that so many graduations are.
+    #[must_use]
+    pub fn shows(&self, graduations: u64) -> Amount {
+        self.graduation.times(Ratio::of_steps(graduations))
+    }
+
+    /// An amount in the unit on its scale: `460 mL`.
+    pub(crate) fn reading(&self, amount: Amount) -> String {
+        on_scale(amount.into(), &self.marked_in)
+    }
+
+    /// How an amount of this measure's sort is poured: full fillings, and graduations of one more that is not full.
+    pub(crate) fn fillings(&self, graduations: u64) -> Fillings {
+        Fillings {
+            full: graduations / self.marks,
+            marks: self.marks,
+            last: graduations % self.marks,
+        }
+    }
+
+    /// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
+    pub(crate) fn graduations(
+        &self,
+        amount: Amount,
+        ceiling: Amount,
+    ) -> Result<Option<u64>, Error> {
+        let steps = |amount: Amount| amount.over(self.graduation).unwrap_or(Ratio::ZERO);
+        let nearest = steps_nearest(steps(amount)).ok_or_else(|| uncountable(self.graduation))?;
+        let most = steps_down(steps(ceiling)).unwrap_or(MOST_STEPS);
+        let below_one = amount.is_under(self.graduation);
+        Ok((!below_one)
+            .then_some(nearest.min(most))
+            .filter(|graduations| *graduations > 0))
+    }
+
+    /// Fillings that an amount takes; a pack takes one, however many are counted.
+    pub(crate) fn fillings_for(&self, amount: Amount) -> u64 {
+        match self.kind {
+            MeasureKind::Pack => 1,
+            _ => amount
+                .over(self.shows(self.marks))
+                .and_then(steps_up)
+                .unwrap_or(u64::MAX)
+                .max(1),
+        }
+    }
+}
+
+/// The name of a measure that nobody named.
+fn named(kind: MeasureKind, capacity: Amount, graduation: Amount, system: System) -> String {
+    let people = |amount: Amount| Quantity::from(amount).to_people(system);
+    let template = text::measure_name(kind);
+    text::filled(
+        template,
+        &[
+            ("capacity", &people(capacity)),
+            ("graduation", &people(graduation)),
+        ],
+    )
+}
+
+pub(crate) fn uncountable(graduation: Amount) -> Error {
+    Error::new(ErrorCode::Uncountable)
+        .given(graduation)
+        .allowed(format!("{MOST_STEPS}"))
+}
+
+/// How an amount is poured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fillings {
+    full: u64,
+    marks: u64,
+    last: u64,
+}
+
+impl Fillings {
+    /// Counts of fillings, each with its graduations: the full ones, then the one that is not full.
+    pub fn groups(self) -> impl Iterator<Item = (u64, u64)> {
+        [(self.full, self.marks), (1, self.last)]
+            .into_iter()
+            .filter(|(count, graduations)| *count > 0 && *graduations > 0)
+    }
+}

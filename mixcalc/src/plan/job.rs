@@ -1,0 +1,313 @@
+//! The job: everything that a plan is made from.
+
+use alloc::format;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use crate::error::{Error, ErrorCode};
+use crate::label::Product;
+use crate::measure::{Measure, MeasureKind};
+use crate::quantity::{Area, Density, System, Volume, VolumeRate, not_negative, positive};
+use crate::sprayer::{Sprayer, Tank};
+use crate::text;
+
+/// What the sprayer is set to. There is no default between the two: guessing would be a dosing error.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Rate {
+    /// Volume of mix per ground area: the products are inside it.
+    Volume(VolumeRate),
+    /// Volume of carrier per ground area: the products come on top.
+    Carrier(VolumeRate),
+}
+
+/// How the mix is divided into loads.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Split {
+    /// Full loads, then one part load.
+    #[default]
+    FullThenPart,
+    /// As few loads as fit, of one size.
+    Even,
+}
+
+impl Split {
+    /// The ways to split.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[Self::FullThenPart, Self::Even]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::FullThenPart => "full-then-part",
+            Self::Even => "even",
+        }
+    }
+}
+
+/// Ground left untreated on purpose, to take the diluted rinse water.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum LastStrip {
+    /// So much ground.
+    Area(Area),
+    /// So much mix held back.
+    Volume(Volume),
+}
+
+/// Fillings of a measure for one amount, before a caution: each is a splash and a miscount.
+pub(crate) const MAX_FILLINGS: u64 = 2;
+
+/// A job: ground, rate, products, measures, sprayer, tank, loading. Cheap to clone.
+///
+/// ```
+/// use mixcalc::{Area, Job, LiquidDose, Measure, Product, Rate, Sprayer, SprayerKind, Tank, Volume, VolumeRate};
+///
+/// let job = Job::new(
+///     Area::from_hectares(1.2)?,
+///     Rate::Volume(VolumeRate::from_liters_per_hectare(200.0)?),
+///     Sprayer::new(SprayerKind::Boom),
+///     Tank::of_nominal(Volume::from_liters(100.0)?)?,
+/// )?
+/// .with_product(Product::new("example product A", LiquidDose::from_liters_per_hectare(1.5)?)?)?
+/// .with_measure(Measure::vessel(Volume::from_liters(1.0)?, Volume::from_milliliters(10.0)?)?)?;
+/// let plan = mixcalc::plan(&job)?;
+/// assert_eq!(plan.load_count(), 3);
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Job(Arc<Fields>);
+
+#[derive(Clone, Debug, PartialEq)]
+struct Fields {
+    title: Option<Arc<str>>,
+    units: System,
+    area: Area,
+    rate: Rate,
+    mix_density: Option<Density>,
+    products: Vec<Product>,
+    measures: Vec<Measure>,
+    sprayer: Sprayer,
+    tank: Tank,
+    split: Split,
+    last_strip: Option<LastStrip>,
+    max_fillings: u64,
+}
+
+impl Job {
+    /// A job on an area at a rate.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for an area or rate that is not above zero.
+    pub fn new(area: Area, rate: Rate, sprayer: Sprayer, tank: Tank) -> Result<Self, Error> {
+        let area = positive(area).map_err(|error| error.at("area"))?;
+        match rate {
+            Rate::Volume(rate) => positive(rate).map_err(|error| error.at("volume_rate"))?,
+            Rate::Carrier(rate) => positive(rate).map_err(|error| error.at("carrier_rate"))?,
+        };
+        Ok(Self(Arc::new(Fields {
+            title: None,
+            units: System::Metric,
+            area,
+            rate,
+            mix_density: None,
+            products: Vec::new(),
+            measures: Vec::new(),
+            sprayer,
+            tank,
+            split: Split::default(),
+            last_strip: None,
+            max_fillings: MAX_FILLINGS,
+        })))
+    }
+
+    fn changed(mut self, change: impl FnOnce(&mut Fields)) -> Self {
+        change(Arc::make_mut(&mut self.0));
+        self
+    }
+
+    /// Gives it a title.
+    #[must_use]
+    pub fn with_title(self, title: &str) -> Self {
+        self.changed(|fields| fields.title = Some(title.into()))
+    }
+
+    /// States whose measures people are shown.
+    #[must_use]
+    pub fn in_units(self, units: System) -> Self {
+        self.changed(|fields| fields.units = units)
+    }
+
+    /// States the density of the mix.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_mix_density(self, density: Density) -> Result<Self, Error> {
+        let density = positive(density).map_err(|error| error.at("mix_density"))?;
+        Ok(self.changed(|fields| fields.mix_density = Some(density)))
+    }
+
+    /// Adds a product. Products go into the tank in the order in which they are added.
+    ///
+    /// # Errors
+    ///
+    /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another product has.
+    pub fn with_product(self, product: Product) -> Result<Self, Error> {
+        if self
+            .products()
+            .iter()
+            .any(|other| other.name() == product.name())
+        {
+            let place = format!("products[{}].name", self.products().len());
+            return Err(Error::new(ErrorCode::DuplicateName)
+                .at(place)
+                .given(text::quoted(product.name())));
+        }
+        Ok(self.changed(|fields| fields.products.push(product)))
+    }
+
+    /// Adds a measure that is at hand.
+    ///
+    /// # Errors
+    ///
+    /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another measure has;
+    /// [`UnknownChoice`](ErrorCode::UnknownChoice) for a pack, which belongs to one product.
+    pub fn with_measure(self, measure: Measure) -> Result<Self, Error> {
+        let place = |key: &str| format!("measures[{}].{key}", self.measures().len());
+        if measure.kind() == MeasureKind::Pack {
+            return Err(Error::new(ErrorCode::UnknownChoice)
+                .at(place("kind"))
+                .given(text::quoted(measure.kind().name()))
+                .allowed(text::word(
+                    "vessel or scale, and the pack as the measure of its product",
+                )));
+        }
+        if self
+            .measures()
+            .iter()
+            .any(|other| other.name() == measure.name())
+        {
+            return Err(Error::new(ErrorCode::DuplicateName)
+                .at(place("name"))
+                .given(text::quoted(measure.name())));
+        }
+        Ok(self.changed(|fields| fields.measures.push(measure)))
+    }
+
+    /// States how the mix is divided into loads.
+    #[must_use]
+    pub fn with_split(self, split: Split) -> Self {
+        self.changed(|fields| fields.split = split)
+    }
+
+    /// Keeps a last strip for the rinse water.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
+    pub fn with_last_strip(self, strip: LastStrip) -> Result<Self, Error> {
+        match strip {
+            LastStrip::Area(area) => not_negative(area)
+                .map(|_| ())
+                .map_err(|error| error.at("area")),
+            LastStrip::Volume(volume) => not_negative(volume)
+                .map(|_| ())
+                .map_err(|error| error.at("volume")),
+        }
+        .map_err(|error| error.at("loading.last_strip"))?;
+        Ok(self.changed(|fields| fields.last_strip = Some(strip)))
+    }
+
+    /// States how many fillings of a measure one amount may take before a caution.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for none.
+    pub fn with_max_fillings(self, fillings: u64) -> Result<Self, Error> {
+        if fillings == 0 {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("loading.max_fillings")
+                .given(0)
+                .allowed(text::word("1 or more")));
+        }
+        Ok(self.changed(|fields| fields.max_fillings = fillings))
+    }
+
+    /// The title, where there is one.
+    #[must_use]
+    pub fn title(&self) -> Option<&str> {
+        self.0.title.as_deref()
+    }
+
+    /// Whose measures people are shown.
+    #[must_use]
+    pub fn units(&self) -> System {
+        self.0.units
+    }
+
+    /// The ground to be treated.
+    #[must_use]
+    pub fn area(&self) -> Area {
+        self.0.area
+    }
+
+    /// What the sprayer is set to.
+    #[must_use]
+    pub fn rate(&self) -> Rate {
+        self.0.rate
+    }
+
+    /// The density of the mix, where stated.
+    #[must_use]
+    pub fn mix_density(&self) -> Option<Density> {
+        self.0.mix_density
+    }
+
+    /// The products, in the order in which they go into the tank.
+    #[must_use]
+    pub fn products(&self) -> &[Product] {
+        &self.0.products
+    }
+
+    /// The measures at hand.
+    #[must_use]
+    pub fn measures(&self) -> &[Measure] {
+        &self.0.measures
+    }
+
+    /// The sprayer.
+    #[must_use]
+    pub fn sprayer(&self) -> &Sprayer {
+        &self.0.sprayer
+    }
+
+    /// The tank.
+    #[must_use]
+    pub fn tank(&self) -> &Tank {
+        &self.0.tank
+    }
+
+    /// How the mix is divided into loads.
+    #[must_use]
+    pub fn split(&self) -> Split {
+        self.0.split
+    }
+
+    /// The last strip, where one is kept.
+    #[must_use]
+    pub fn last_strip(&self) -> Option<LastStrip> {
+        self.0.last_strip
+    }
+
+    /// How many fillings of a measure one amount may take before a caution.
+    #[must_use]
+    pub fn max_fillings(&self) -> u64 {
+        self.0.max_fillings
+    }
+}

@@ -1,0 +1,168 @@
+//! The ledger: where every amount of product, carrier and mix came from and went.
+
+use alloc::vec::Vec;
+
+use super::Cleared;
+use super::steps::{Action, Step};
+use crate::measure::Amount;
+use crate::quantity::{Ratio, Volume};
+
+/// Where a product came from and went: `drawn = in loads + spilled`, `stock = drawn + left`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ProductAccount {
+    drawn: Amount,
+    stock: Option<Amount>,
+}
+
+impl ProductAccount {
+    /// Taken out of containers.
+    #[must_use]
+    pub const fn drawn(self) -> Amount {
+        self.drawn
+    }
+
+    /// Measured into loads. A plan spills nothing.
+    #[must_use]
+    pub const fn in_loads(self) -> Amount {
+        self.drawn
+    }
+
+    /// Spilled: nothing, in a plan.
+    #[must_use]
+    pub const fn spilled(self) -> Amount {
+        self.drawn.none()
+    }
+
+    /// What there was, where stated.
+    #[must_use]
+    pub const fn stock(self) -> Option<Amount> {
+        self.stock
+    }
+
+    /// What is left of the stock; below zero where it is short.
+    #[must_use]
+    pub fn left(self) -> Option<Amount> {
+        self.stock?.minus(self.drawn)
+    }
+}
+
+/// Where the carrier went.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct CarrierAccount {
+    first: Volume,
+    premixed: Volume,
+    rinses: Volume,
+    topped_up: Volume,
+}
+
+impl Default for Volume {
+    fn default() -> Self {
+        Self::ZERO
+    }
+}
+
+impl CarrierAccount {
+    fn add(&mut self, step: Step, count: Ratio) {
+        let account = match step.action() {
+            Action::Fill { .. } => &mut self.first,
+            Action::Premix { .. } => &mut self.premixed,
+            Action::Rinse { .. } => &mut self.rinses,
+            Action::TopUp { .. } => &mut self.topped_up,
+            Action::Measure { .. } | Action::Agitate => return,
+        };
+        *account = *account + step.carrier() * count;
+    }
+
+    /// In all.
+    #[must_use]
+    pub fn drawn(self) -> Volume {
+        self.first + self.premixed + self.rinses + self.topped_up
+    }
+
+    /// Into the tank before the products.
+    #[must_use]
+    pub const fn first(self) -> Volume {
+        self.first
+    }
+
+    /// For premixes.
+    #[must_use]
+    pub const fn premixed(self) -> Volume {
+        self.premixed
+    }
+
+    /// For rinsing the measures.
+    #[must_use]
+    pub const fn rinses(self) -> Volume {
+        self.rinses
+    }
+
+    /// Into the tank after the products.
+    #[must_use]
+    pub const fn topped_up(self) -> Volume {
+        self.topped_up
+    }
+}
+
+/// Every account of a plan. Water for rinsing the tank is an account of its own, which a plan does not hold.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ledger {
+    pub(crate) products: Vec<ProductAccount>,
+    pub(crate) carrier: CarrierAccount,
+    pub(crate) made: Volume,
+    pub(crate) residual: Volume,
+}
+
+impl Ledger {
+    pub(crate) fn of(cleared: &Cleared<'_>) -> Self {
+        let plan = cleared.plan();
+        let mut carrier = CarrierAccount::default();
+        for load in plan.loads() {
+            for step in &load.steps {
+                carrier.add(*step, Ratio::of_steps(load.count()));
+            }
+        }
+        let products = plan.job().products().iter().zip(cleared.totals());
+        Self {
+            products: products
+                .map(|(product, total)| ProductAccount {
+                    drawn: total.measured(),
+                    stock: product.stock(),
+                })
+                .collect(),
+            carrier,
+            made: plan.made(),
+            residual: plan.residual(),
+        }
+    }
+
+    /// Per product of the job.
+    #[must_use]
+    pub fn products(&self) -> &[ProductAccount] {
+        &self.products
+    }
+
+    /// The carrier in the loads.
+    #[must_use]
+    pub const fn carrier(&self) -> CarrierAccount {
+        self.carrier
+    }
+
+    /// Mix made: `made = sprayed + residual`.
+    #[must_use]
+    pub const fn made(&self) -> Volume {
+        self.made
+    }
+
+    /// Mix that leaves the nozzles.
+    #[must_use]
+    pub fn sprayed(&self) -> Volume {
+        Volume::ZERO.max(self.made - self.residual)
+    }
+
+    /// Mix that stays in the sprayer.
+    #[must_use]
+    pub fn residual(&self) -> Volume {
+        self.residual.min(self.made)
+    }
+}

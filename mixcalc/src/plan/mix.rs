@@ -1,0 +1,105 @@
+//! The mix: volume rate, carrier's share, and each product's share of it.
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use super::job::{Job, Rate};
+use crate::error::{Error, ErrorCode};
+use crate::label::{Displacement, Dose, Product, Share};
+use crate::quantity::{LiquidDose, Ratio, Volume, VolumeFraction, VolumeRate, ordered_sum};
+
+/// What a liter of mix is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Mix {
+    /// Volume of mix per ground area.
+    pub(crate) rate: VolumeRate,
+    /// Volume of carrier per volume of mix.
+    pub(crate) carrier_share: VolumeFraction,
+    /// Per product: its share, and the share that its largest dose would have.
+    pub(crate) shares: Vec<(Share, Share)>,
+}
+
+impl Mix {
+    /// Volume of carrier per ground area.
+    pub(crate) fn carrier_rate(&self) -> VolumeRate {
+        self.rate * self.carrier_share.as_ratio()
+    }
+
+    /// The mix of a job.
+    pub(crate) fn of(job: &Job) -> Result<Self, Error> {
+        let (per_area, per_mix, per_carrier) = displaced(job);
+        let fills_mix = |taken: VolumeFraction| {
+            Error::new(ErrorCode::ProductsFillMix)
+                .at("products")
+                .given(taken.as_ratio())
+        };
+        if !per_mix.leaves_rest() {
+            return Err(fills_mix(per_mix));
+        }
+        let per_carrier = Ratio::one() + per_carrier.as_ratio();
+        let rate = match job.rate() {
+            Rate::Volume(rate) => rate,
+            Rate::Carrier(carrier) => {
+                (carrier * per_carrier + per_area.as_volume_rate()) / per_mix.rest().as_ratio()
+            }
+        };
+        let taken = per_area / rate + per_mix;
+        if !taken.leaves_rest() {
+            return Err(fills_mix(taken));
+        }
+        let carrier_share = taken.rest() / per_carrier;
+        let share = |product: &Product| {
+            let share = |dose: Dose| dose.share(rate, carrier_share, job.mix_density());
+            Ok((share(product.dose())?, share(product.max_dose())?))
+        };
+        let shares = job.products().iter().enumerate();
+        let shares = shares.map(|(i, product)| {
+            share(product).map_err(|error: Error| match error.path() {
+                "mix_density" => error,
+                _ => error.at(format!("products[{i}]")),
+            })
+        });
+        Ok(Self {
+            rate,
+            carrier_share,
+            shares: shares.collect::<Result<_, _>>()?,
+        })
+    }
+
+    /// What is left of a volume of mix for carrier.
+    pub(crate) fn carrier_in(&self, mix: Volume) -> Volume {
+        self.carrier_share * mix
+    }
+}
+
+/// What the products take up, summed per basis: per area, per volume of mix, per volume of carrier.
+fn displaced(job: &Job) -> (LiquidDose, VolumeFraction, VolumeFraction) {
+    let each = || {
+        job.products()
+            .iter()
+            .filter_map(|product| product.displacement(job.mix_density()))
+    };
+    (
+        ordered_sum(each().filter_map(|taken| {
+            if let Displacement::PerArea(dose) = taken {
+                Some(dose)
+            } else {
+                None
+            }
+        })),
+        ordered_sum(each().filter_map(|taken| {
+            if let Displacement::PerMix(share) = taken {
+                Some(share)
+            } else {
+                None
+            }
+        })),
+        ordered_sum(each().filter_map(|taken| {
+            if let Displacement::PerCarrier(share) = taken {
+                Some(share)
+            } else {
+                None
+            }
+        })),
+    )
+}

@@ -1,0 +1,808 @@
+//! The plan: loads, recipes, steps and ledger of a job.
+//!
+//! One direction: a [`Job`] becomes a [`Mix`](mix), a safe fill and a volume to make; that is divided into runs of equal
+//! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
+
+mod job;
+mod ledger;
+mod loads;
+mod mix;
+mod recipe;
+mod steps;
+
+use alloc::format;
+use alloc::vec::Vec;
+
+pub use job::{Job, LastStrip, Rate, Split};
+pub use ledger::{CarrierAccount, Ledger, ProductAccount};
+pub use loads::Strip;
+pub use steps::{Action, Level, Step};
+
+use self::loads::Run;
+use self::mix::Mix;
+use self::recipe::{Choice, Measured};
+use crate::error::Error;
+use crate::finding::{Bound, Caution, Finding, FindingCode, Limit, Severity};
+use crate::label::{Label, Share};
+use crate::measure::{Amount, Fillings, Measure};
+use crate::quantity::close::{is_over, is_under};
+use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, ordered_sum};
+use crate::sprayer;
+use crate::text::source;
+
+/// Largest part of a job that a last strip takes without a caution.
+const STRIP_PERCENT: f64 = 10.0;
+
+/// What a load holds of one product.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Portion {
+    pub(crate) exact: Amount,
+    pub(crate) choice: Choice,
+    /// `None` below one graduation.
+    pub(crate) measured: Option<Measured>,
+}
+
+/// Equal loads that follow each other: one recipe and a count.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Load {
+    first: u64,
+    pub(crate) count: u64,
+    mix: Volume,
+    carrier: Volume,
+    area: Area,
+    pub(crate) portions: Vec<Portion>,
+    pub(crate) steps: Vec<Step>,
+}
+
+impl Load {
+    /// Number of the first of them, from 1.
+    #[must_use]
+    pub const fn first(&self) -> u64 {
+        self.first
+    }
+
+    /// Number of the last of them.
+    #[must_use]
+    pub const fn last(&self) -> u64 {
+        self.first + self.count - 1
+    }
+
+    /// How many.
+    #[must_use]
+    pub const fn count(&self) -> u64 {
+        self.count
+    }
+
+    /// Volume of mix in each.
+    #[must_use]
+    pub const fn mix(&self) -> Volume {
+        self.mix
+    }
+
+    /// Volume of carrier in each.
+    #[must_use]
+    pub const fn carrier(&self) -> Volume {
+        self.carrier
+    }
+
+    /// Ground that each serves.
+    #[must_use]
+    pub const fn area(&self) -> Area {
+        self.area
+    }
+
+    /// The exact amount of each product, in the order of the job: what the dose asks for, before anything is measured.
+    pub fn exact_amounts(&self) -> impl ExactSizeIterator<Item = Amount> + '_ {
+        self.portions.iter().map(|portion| portion.exact)
+    }
+}
+
+/// A job worked out: loads, recipes, findings.
+///
+/// Measured amounts, steps and ledger are behind [`cleared`](Self::cleared), which gives nothing where a stop stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    job: Job,
+    mix: Mix,
+    safe_fill: Volume,
+    strip: Option<Strip>,
+    loads: Vec<Load>,
+    findings: Vec<Finding>,
+}
+
+/// Works out a job: the loads, what goes into each, and in which steps.
+///
+/// # Errors
+///
+/// Where the question cannot be answered: [`ProductsFillMix`](crate::ErrorCode::ProductsFillMix),
+/// [`StripCoversJob`](crate::ErrorCode::StripCoversJob), [`TooManyLoads`](crate::ErrorCode::TooManyLoads),
+/// [`BelowFirstMark`](crate::ErrorCode::BelowFirstMark), [`NoMeasure`](crate::ErrorCode::NoMeasure),
+/// [`MissingDensity`](crate::ErrorCode::MissingDensity), [`MissingInput`](crate::ErrorCode::MissingInput) for a density of the mix or an empty
+/// mass that is needed, [`OutOfRange`](crate::ErrorCode::OutOfRange) for a mass limit under the empty mass,
+/// [`Uncountable`](crate::ErrorCode::Uncountable). An answer that breaks a limit is no error but a [`Finding`].
+///
+/// # Example
+///
+/// See [`Job`].
+///
+/// # Source
+///
+/// The formulas are in `docs/numbers.md`, each with its reason.
+pub fn plan(job: &Job) -> Result<Plan, Error> {
+    let mix = Mix::of(job)?;
+    let safe_fill = sprayer::safe_fill(job.sprayer(), job.tank(), job.mix_density())?;
+    let residual = residual(job);
+    let strip = Strip::of(job, mix.rate, residual)?;
+    let made = mix.rate * job.area() - strip.map_or(Volume::ZERO, Strip::held_back);
+
+    let mut loads: Vec<Load> = Vec::with_capacity(3);
+    let mut first = 1;
+    for Run { volume, count } in loads::divided(made, safe_fill, job)? {
+        let mut portions = Vec::with_capacity(job.products().len());
+        for (index, shares) in mix.shares.iter().enumerate() {
+            let kept = loads
+                .first()
+                .and_then(|load| load.portions.get(index))
+                .map(|portion| portion.choice);
+            portions.push(recipe::portion(job, index, *shares, volume, kept)?);
+        }
+        let carrier = Volume::ZERO.max(volume - steps::room(job, &portions));
+        loads.push(Load {
+            first,
+            count,
+            mix: volume,
+            carrier,
+            area: volume / mix.rate,
+            portions,
+            steps: Vec::new(),
+        });
+        first += count;
+    }
+    let mut plan = Plan {
+        job: job.clone(),
+        mix,
+        safe_fill,
+        strip,
+        loads,
+        findings: Vec::new(),
+    };
+    plan.check_counts()?;
+    plan.findings = plan.all_findings();
+    plan.add_steps();
+    Ok(plan)
+}
+
+fn residual(job: &Job) -> Volume {
+    job.sprayer()
+        .residual()
+        .map_or(Volume::ZERO, sprayer::Residual::total)
+}
+
+impl Plan {
+    /// Whether it may be carried out: no stop stands.
+    #[must_use]
+    pub fn usable(&self) -> bool {
+        self.findings
+            .iter()
+            .all(|finding| finding.severity() != Severity::Stop)
+    }
+
+    /// The job that it was made from.
+    #[must_use]
+    pub const fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// The most that the tank may be filled to.
+    #[must_use]
+    pub const fn safe_fill(&self) -> Volume {
+        self.safe_fill
+    }
+
+    /// Volume of mix per ground area.
+    #[must_use]
+    pub const fn volume_rate(&self) -> VolumeRate {
+        self.mix.rate
+    }
+
+    /// Volume of carrier per ground area.
+    #[must_use]
+    pub fn carrier_rate(&self) -> VolumeRate {
+        self.mix.carrier_rate()
+    }
+
+    /// The strip kept for the rinse water, where one is.
+    #[must_use]
+    pub const fn last_strip(&self) -> Option<Strip> {
+        self.strip
+    }
+
+    /// What stays in the sprayer after spraying out.
+    #[must_use]
+    pub fn residual(&self) -> Volume {
+        residual(&self.job)
+    }
+
+    /// Ground at the end that goes short by the residual, where no strip is kept.
+    #[must_use]
+    pub fn ground_short(&self) -> Option<Area> {
+        self.strip
+            .is_none()
+            .then(|| self.residual() / self.mix.rate)
+    }
+
+    /// The loads, equal ones together.
+    #[must_use]
+    pub fn loads(&self) -> &[Load] {
+        &self.loads
+    }
+
+    /// How many loads.
+    #[must_use]
+    pub fn load_count(&self) -> u64 {
+        self.loads.last().map_or(0, Load::last)
+    }
+
+    /// Volume of mix in all loads.
+    #[must_use]
+    pub fn made(&self) -> Volume {
+        self.total(Load::mix)
+    }
+
+    /// Volume of carrier in all loads.
+    #[must_use]
+    pub fn carrier(&self) -> Volume {
+        self.total(|load| self.carrier_in(load))
+    }
+
+    /// Ground that the mix is made for.
+    #[must_use]
+    pub fn area_made_for(&self) -> Area {
+        self.made() / self.mix.rate
+    }
+
+    /// Volume of carrier in each load of a run: beside the measured amounts, or beside the exact ones where nothing is measured.
+    #[must_use]
+    pub fn carrier_in(&self, load: &Load) -> Volume {
+        if self.usable() {
+            load.carrier
+        } else {
+            self.mix.carrier_in(load.mix)
+        }
+    }
+
+    /// The exact amount of each product in all loads.
+    #[must_use]
+    pub fn exact_totals(&self) -> Vec<Amount> {
+        self.mix
+            .shares
+            .iter()
+            .map(|(share, _)| share.of(self.made()))
+            .collect()
+    }
+
+    /// What is to be said of it: stops first, then cautions, then notes.
+    #[must_use]
+    pub fn findings(&self) -> &[Finding] {
+        &self.findings
+    }
+
+    /// The cautions for people that go with every plan.
+    pub fn cautions(&self) -> impl Iterator<Item = Caution> {
+        Caution::for_sprayer(self.job.sprayer().kind().is_carried())
+    }
+
+    /// Measured amounts, steps and ledger; `None` where a stop stands.
+    #[must_use]
+    pub fn cleared(&self) -> Option<Cleared<'_>> {
+        self.usable().then_some(Cleared { plan: self })
+    }
+
+    fn total(&self, of: impl Fn(&Load) -> Volume) -> Volume {
+        ordered_sum(
+            self.loads
+                .iter()
+                .map(|load| of(load) * Ratio::of_steps(load.count)),
+        )
+    }
+
+    /// Refuses more graduations than are counted exactly.
+    fn check_counts(&self) -> Result<(), Error> {
+        for product in 0..self.job.products().len() {
+            for (choice, measure) in self.choices(product) {
+                recipe::drawn(&self.loads, product, choice, measure)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// The measures that a product is measured with, in the order of the loads.
+    fn choices(&self, product: usize) -> Vec<(Choice, &Measure)> {
+        let mut choices: Vec<(Choice, &Measure)> = Vec::with_capacity(1);
+        for portion in self
+            .loads
+            .iter()
+            .filter_map(|load| load.portions.get(product))
+        {
+            if choices.iter().all(|(known, _)| *known != portion.choice) {
+                choices.extend(
+                    portion
+                        .choice
+                        .measure(&self.job, product)
+                        .map(|measure| (portion.choice, measure)),
+                );
+            }
+        }
+        choices
+    }
+
+    /// Adds the steps of each load, or the stop that says why it has none.
+    fn add_steps(&mut self) {
+        let mut stops = Vec::new();
+        for load in &mut self.loads {
+            if load
+                .portions
+                .iter()
+                .any(|portion| portion.measured.is_none())
+            {
+                continue;
+            }
+            match steps::steps(&self.job, load.mix, load.carrier, &load.portions) {
+                Ok(steps) => load.steps = steps,
+                Err(needed) => stops.push(
+                    Finding::new(
+                        FindingCode::RinsesExceedCarrier,
+                        "measures",
+                        self.job.units(),
+                    )
+                    .in_load(load.first)
+                    .actual_value(needed)
+                    .against(Limit::advice(Bound::AtMost, load.carrier, "")),
+                ),
+            }
+        }
+        self.findings.splice(0..0, stops);
+        if !self.usable() {
+            for load in &mut self.loads {
+                load.steps = Vec::new();
+            }
+        }
+    }
+
+    fn all_findings(&self) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        self.label_findings(&mut findings);
+        self.measure_findings(&mut findings);
+        self.ground_findings(&mut findings);
+        let job = &self.job;
+        findings.extend(sprayer::findings_on(
+            self.safe_fill,
+            job.sprayer(),
+            job.tank(),
+            job.mix_density(),
+            job.units(),
+        ));
+        findings.sort_by_key(Finding::severity);
+        findings
+    }
+
+    fn finding(&self, code: FindingCode, path: impl Into<alloc::string::String>) -> Finding {
+        Finding::new(code, path, self.job.units())
+    }
+
+    fn label_findings(&self, findings: &mut Vec<Finding>) {
+        for (index, product) in self.job.products().iter().enumerate() {
+            let path = |key: &str| format!("products[{index}].{key}");
+            let label = product.label();
+            let limit = |bound, value: Quantity| Limit {
+                bound,
+                value,
+                force: Label::FORCE,
+                source: label.source_text().into(),
+            };
+            if let Some((share, most)) = self.mix.shares.get(index)
+                && exceeds(*share, *most)
+            {
+                findings.push(
+                    self.finding(FindingCode::OverMaximumDose, path("dose"))
+                        .about(product.name())
+                        .actual_value(product.dose())
+                        .against(limit(Bound::AtMost, product.max_dose().into())),
+                );
+            }
+            if label.max_dose.is_none() {
+                findings.push(
+                    self.finding(FindingCode::DoseTakenAsMaximum, path("label.max_dose"))
+                        .about(product.name())
+                        .actual_value(product.dose()),
+                );
+            }
+            let rate = self.mix.rate;
+            for (code, bound, broken, value) in [
+                (
+                    FindingCode::VolumeRateBelowMinimum,
+                    Bound::AtLeast,
+                    label
+                        .min_volume_rate
+                        .is_some_and(|least| is_under(rate, least)),
+                    label.min_volume_rate,
+                ),
+                (
+                    FindingCode::VolumeRateAboveMaximum,
+                    Bound::AtMost,
+                    label
+                        .max_volume_rate
+                        .is_some_and(|most| is_over(rate, most)),
+                    label.max_volume_rate,
+                ),
+            ] {
+                if let Some(value) = value.filter(|_| broken) {
+                    findings.push(
+                        self.finding(code, path("label"))
+                            .about(product.name())
+                            .actual_value(rate)
+                            .against(limit(bound, value.into())),
+                    );
+                }
+            }
+            if product.displacement(self.job.mix_density()).is_none() {
+                let key = if product.state() == crate::label::State::Dry {
+                    "particle_density"
+                } else {
+                    "density"
+                };
+                findings.push(
+                    self.finding(FindingCode::DisplacementNotCounted, path(key))
+                        .about(product.name()),
+                );
+            }
+            let drawn = self.measured_total(index);
+            if let (Some(stock), Some(drawn)) = (product.stock(), drawn)
+                && drawn.exceeds(stock)
+            {
+                findings.push(
+                    self.finding(FindingCode::StockShort, path("stock"))
+                        .about(product.name())
+                        .actual_value(drawn)
+                        .against(Limit::advice(Bound::AtMost, stock, "")),
+                );
+            }
+        }
+    }
+
+    fn measure_findings(&self, findings: &mut Vec<Finding>) {
+        for (load, (index, portion)) in self
+            .loads
+            .iter()
+            .flat_map(|load| load.portions.iter().enumerate().map(move |p| (load, p)))
+        {
+            let (Some(product), Some(measure)) = (
+                self.job.products().get(index),
+                portion.choice.measure(&self.job, index),
+            ) else {
+                continue;
+            };
+            let about = |code| {
+                self.finding(code, format!("products[{index}]"))
+                    .in_load(load.first)
+                    .about(product.name())
+            };
+            let Some(exact) = product.brought_to(measure, portion.exact) else {
+                continue;
+            };
+            if portion.measured.is_none() {
+                let graduation = Limit::advice(Bound::AtLeast, measure.graduation(), "");
+                findings.push(
+                    about(FindingCode::AmountBelowGraduation)
+                        .actual_value(exact)
+                        .against(graduation),
+                );
+                continue;
+            }
+            if recipe::is_coarse(measure, exact) {
+                let amount = Limit::advice(Bound::AtMost, exact, source::GRADUATION);
+                findings.push(
+                    about(FindingCode::CoarseGraduation)
+                        .actual_value(measure.graduation())
+                        .against(amount),
+                );
+            }
+            if measure.fillings_for(exact) > self.job.max_fillings() {
+                let most = Limit::advice(Bound::AtMost, measure.capacity(), source::FILLINGS);
+                findings.push(
+                    about(FindingCode::ManyFillings)
+                        .actual_value(exact)
+                        .against(most),
+                );
+            }
+        }
+    }
+
+    fn ground_findings(&self, findings: &mut Vec<Finding>) {
+        let residual_area = self.residual() / self.mix.rate;
+        if let Some(least) = self.job.tank().least_working_volume() {
+            for load in self.loads.iter().filter(|load| is_under(load.mix, least)) {
+                findings.push(
+                    self.finding(
+                        FindingCode::PartLoadBelowWorkingVolume,
+                        "tank.least_working_volume",
+                    )
+                    .in_load(load.first)
+                    .actual_value(load.mix)
+                    .against(Limit::advice(Bound::AtLeast, least, "")),
+                );
+            }
+        }
+        match self.strip {
+            None if residual_area > Area::ZERO => {
+                findings.push(
+                    self.finding(FindingCode::ResidualLeavesGroundShort, "sprayer.residual")
+                        .actual_value(residual_area),
+                );
+            }
+            None => {}
+            Some(strip) => {
+                let tenth =
+                    self.job.area() * Ratio::from_percent(STRIP_PERCENT).unwrap_or(Ratio::ZERO);
+                if is_over(strip.area(), tenth) {
+                    findings.push(
+                        self.finding(FindingCode::StripAboveTenPercent, "loading.last_strip")
+                            .actual_value(strip.area())
+                            .against(Limit::advice(Bound::AtMost, tenth, source::STRIP)),
+                    );
+                }
+                if let Some(LastStrip::Area(wanted)) = self.job.last_strip()
+                    && is_over(residual_area, wanted)
+                {
+                    findings.push(
+                        self.finding(FindingCode::ResidualExceedsStrip, "loading.last_strip.area")
+                            .actual_value(residual_area)
+                            .against(Limit::advice(Bound::AtMost, wanted, "")),
+                    );
+                }
+            }
+        }
+    }
+
+    /// What all loads take of a product; `None` where a load takes less than one graduation.
+    fn measured_total(&self, product: usize) -> Option<Amount> {
+        let portions = self
+            .loads
+            .iter()
+            .map(|load| Some((load, load.portions.get(product)?.measured?)));
+        let mut sum = self.mix.shares.get(product)?.0.of(Volume::ZERO);
+        let of = self.job.products().get(product)?;
+        for portion in portions {
+            let (load, measured) = portion?;
+            let amount = of.brought_back(
+                measured
+                    .choice
+                    .measure(&self.job, product)?
+                    .shows(measured.graduations),
+            );
+            sum = sum.plus(amount.times(Ratio::of_steps(load.count)))?;
+        }
+        Some(sum)
+    }
+}
+
+fn exceeds(share: Share, most: Share) -> bool {
+    match (share, most) {
+        (Share::Volume(share), Share::Volume(most)) => is_over(share, most),
+        (Share::Mass(share), Share::Mass(most)) => is_over(share, most),
+        _ => false,
+    }
+}
+
+/// A plan without a stop: the only way to measured amounts, steps, ledger and sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct Cleared<'plan> {
+    plan: &'plan Plan,
+}
+
+impl<'plan> Cleared<'plan> {
+    /// The plan.
+    #[must_use]
+    pub const fn plan(&self) -> &'plan Plan {
+        self.plan
+    }
+
+    /// The recipe of each run of equal loads.
+    pub fn recipes(&self) -> impl Iterator<Item = Recipe<'plan>> + use<'plan> {
+        let plan = self.plan;
+        plan.loads.iter().map(move |load| Recipe { plan, load })
+    }
+
+    /// What all loads take of each product, in the order of the job.
+    pub fn totals(&self) -> impl Iterator<Item = Total<'plan>> + use<'plan> {
+        let plan = self.plan;
+        (0..plan.job.products().len()).filter_map(move |product| {
+            let exact = plan.mix.shares.get(product)?.0.of(plan.made());
+            Some(Total {
+                plan,
+                product,
+                exact,
+                measured: plan.measured_total(product)?,
+            })
+        })
+    }
+
+    /// Where everything came from and went.
+    #[must_use]
+    pub fn ledger(&self) -> Ledger {
+        Ledger::of(self)
+    }
+}
+
+/// What goes into each load of a run, and in which steps.
+#[derive(Clone, Copy, Debug)]
+pub struct Recipe<'plan> {
+    plan: &'plan Plan,
+    load: &'plan Load,
+}
+
+impl<'plan> Recipe<'plan> {
+    /// The loads that it is for.
+    #[must_use]
+    pub const fn load(&self) -> &'plan Load {
+        self.load
+    }
+
+    /// The measured amount of each product, in the order of the job.
+    pub fn amounts(&self) -> impl Iterator<Item = MeasuredAmount<'plan>> + use<'plan> {
+        let Self { plan, load } = *self;
+        (0..load.portions.len()).filter_map(move |product| MeasuredAmount::of(plan, load, product))
+    }
+
+    /// The measured amount of one product, by its place in the job.
+    #[must_use]
+    pub fn amount(&self, product: usize) -> Option<MeasuredAmount<'plan>> {
+        MeasuredAmount::of(self.plan, self.load, product)
+    }
+
+    /// The steps.
+    #[must_use]
+    pub fn steps(&self) -> &'plan [Step] {
+        &self.load.steps
+    }
+}
+
+/// A product's amount in a load, in whole graduations of a measure.
+#[derive(Clone, Copy, Debug)]
+pub struct MeasuredAmount<'plan> {
+    name: &'plan str,
+    exact: Amount,
+    measured: Amount,
+    measure: &'plan Measure,
+    graduations: u64,
+    area: Area,
+}
+
+impl<'plan> MeasuredAmount<'plan> {
+    fn of(plan: &'plan Plan, load: &'plan Load, index: usize) -> Option<Self> {
+        let (product, portion) = (plan.job.products().get(index)?, load.portions.get(index)?);
+        let Measured {
+            choice,
+            graduations,
+        } = portion.measured?;
+        let measure = choice.measure(&plan.job, index)?;
+        let measured = product.brought_back(measure.shows(graduations));
+        Some(Self {
+            name: product.name(),
+            exact: portion.exact,
+            measured,
+            measure,
+            graduations,
+            area: load.area,
+        })
+    }
+
+    /// The product's name.
+    #[must_use]
+    pub const fn name(&self) -> &'plan str {
+        self.name
+    }
+
+    /// What the dose asks for.
+    #[must_use]
+    pub const fn exact(&self) -> Amount {
+        self.exact
+    }
+
+    /// What the measure shows, in the sort that the product is dosed in.
+    #[must_use]
+    pub const fn measured(&self) -> Amount {
+        self.measured
+    }
+
+    /// The measure.
+    #[must_use]
+    pub const fn measure(&self) -> &'plan Measure {
+        self.measure
+    }
+
+    /// Whole graduations of the measure.
+    #[must_use]
+    pub const fn graduations(&self) -> u64 {
+        self.graduations
+    }
+
+    /// How it is poured.
+    #[must_use]
+    pub fn fillings(&self) -> Fillings {
+        self.measure.fillings(self.graduations)
+    }
+
+    /// Measured less exact, as a part of exact.
+    #[must_use]
+    pub fn gap(&self) -> Ratio {
+        gap(self.exact, self.measured)
+    }
+
+    /// Measured less exact, per ground area.
+    #[must_use]
+    pub fn dose_gap(&self) -> Quantity {
+        dose_gap(self.exact, self.measured, self.area)
+    }
+}
+
+/// What all loads take of one product.
+#[derive(Clone, Copy, Debug)]
+pub struct Total<'plan> {
+    plan: &'plan Plan,
+    product: usize,
+    exact: Amount,
+    measured: Amount,
+}
+
+impl<'plan> Total<'plan> {
+    /// What the dose asks for.
+    #[must_use]
+    pub const fn exact(&self) -> Amount {
+        self.exact
+    }
+
+    /// What the measures show.
+    #[must_use]
+    pub const fn measured(&self) -> Amount {
+        self.measured
+    }
+
+    /// Per measure, the graduations that all loads take: recipe times count, in integers.
+    pub fn drawn(&self) -> impl Iterator<Item = (&'plan Measure, u64)> + use<'plan> {
+        let Self { plan, product, .. } = *self;
+        let choices = plan.choices(product).into_iter();
+        choices.filter_map(move |(choice, measure)| {
+            Some((
+                measure,
+                recipe::drawn(&plan.loads, product, choice, measure).ok()?,
+            ))
+        })
+    }
+
+    /// Measured less exact, as a part of exact.
+    #[must_use]
+    pub fn gap(&self) -> Ratio {
+        gap(self.exact, self.measured)
+    }
+
+    /// Measured less exact, per ground area.
+    #[must_use]
+    pub fn dose_gap(&self) -> Quantity {
+        dose_gap(self.exact, self.measured, self.plan.area_made_for())
+    }
+}
+
+fn gap(exact: Amount, measured: Amount) -> Ratio {
+    measured
+        .minus(exact)
+        .and_then(|gap| gap.over(exact))
+        .unwrap_or(Ratio::ZERO)
+}
+
+fn dose_gap(exact: Amount, measured: Amount, area: Area) -> Quantity {
+    match measured.minus(exact).unwrap_or(exact.none()) {
+        Amount::Volume(volume) => (volume / area).as_liquid_dose().into(),
+        Amount::Mass(mass) => (mass / area).as_solid_dose().into(),
+    }
+}

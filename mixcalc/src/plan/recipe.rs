@@ -1,0 +1,205 @@
+//! Recipes: for each product of a load the measure, and the amount in whole graduations.
+
+use alloc::format;
+
+use super::job::Job;
+use super::{Load, Portion};
+use crate::error::{Error, ErrorCode};
+use crate::label::{Product, Share};
+use crate::measure::{Amount, Measure, MeasureKind, uncountable};
+use crate::quantity::close::is_over;
+use crate::quantity::{Ratio, Volume};
+use crate::text;
+
+/// Largest graduation, as a part of the amount, that is not coarse: half of it is then under 2.5 %.
+const COARSE_PERCENT: f64 = 5.0;
+/// Largest gap for which a product keeps its measure from load to load.
+const KEPT_PERCENT: f64 = 2.5;
+
+/// Which measure: the product's own, or one of the list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Choice {
+    Own,
+    Listed(usize),
+}
+
+impl Choice {
+    pub(crate) fn measure<'job>(self, job: &'job Job, product: usize) -> Option<&'job Measure> {
+        match self {
+            Self::Own => job.products().get(product)?.measure(),
+            Self::Listed(index) => job.measures().get(index),
+        }
+    }
+}
+
+/// An amount in whole graduations of a measure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Measured {
+    pub(crate) choice: Choice,
+    pub(crate) graduations: u64,
+}
+
+/// What is wanted of a product in a load, in the sort that it is dosed in.
+#[derive(Clone, Copy)]
+struct Wanted<'job> {
+    product: &'job Product,
+    exact: Amount,
+    ceiling: Amount,
+}
+
+impl<'job> Wanted<'job> {
+    /// Exact amount and ceiling in the sort that a measure shows. `None` where the density is missing.
+    fn brought_to(&self, measure: &Measure) -> Option<(Amount, Amount)> {
+        Some((
+            self.product.brought_to(measure, self.exact)?,
+            self.product.brought_to(measure, self.ceiling)?,
+        ))
+    }
+
+    /// Whole graduations of a measure; `None` below one.
+    fn graduations(&self, measure: &Measure) -> Result<Option<u64>, Error> {
+        let (exact, ceiling) = self
+            .brought_to(measure)
+            .unwrap_or((self.exact, self.ceiling));
+        measure.graduations(exact, ceiling)
+    }
+
+    /// The order of preference among measures; the least is chosen.
+    fn preference(
+        &self,
+        measure: &Measure,
+        max_fillings: u64,
+    ) -> Option<(bool, bool, bool, u64, Ratio, Ratio)> {
+        let (exact, _) = self.brought_to(measure)?;
+        let fillings = measure.fillings_for(exact);
+        Some((
+            exact.is_under(measure.graduation()),
+            fillings > max_fillings,
+            is_coarse(measure, exact),
+            fillings,
+            measure.capacity().over(exact)?,
+            measure.graduation().over(exact)?,
+        ))
+    }
+
+    /// The measure of the list that serves best.
+    fn chosen(&self, job: &'job Job) -> Option<Choice> {
+        let ranked = job.measures().iter().enumerate();
+        let ranked = ranked
+            .filter_map(|(i, measure)| Some((self.preference(measure, job.max_fillings())?, i)));
+        let best = ranked.reduce(|best, other| if other.0 < best.0 { other } else { best });
+        best.map(|(_, index)| Choice::Listed(index))
+    }
+
+    /// Whether a measure that served the first load serves this one too, at no great cost.
+    fn is_served_by(&self, measure: &Measure, max_fillings: u64) -> Result<bool, Error> {
+        let Some((exact, _)) = self.brought_to(measure) else {
+            return Ok(false);
+        };
+        let Some(graduations) = self.graduations(measure)? else {
+            return Ok(false);
+        };
+        let gap = measure
+            .shows(graduations)
+            .minus(exact)
+            .and_then(|gap| gap.over(exact))
+            .unwrap_or(Ratio::ZERO);
+        let gap = gap.max(Ratio::ZERO - gap);
+        Ok(measure.fillings_for(exact) <= max_fillings && !is_over(gap, percent(KEPT_PERCENT)))
+    }
+}
+
+fn percent(value: f64) -> Ratio {
+    Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
+}
+
+/// Whether a measure's graduation is over 5 % of an amount of its own sort. A pack is what it is.
+pub(crate) fn is_coarse(measure: &Measure, exact: Amount) -> bool {
+    measure.kind() != MeasureKind::Pack
+        && measure
+            .graduation()
+            .exceeds(exact.times(percent(COARSE_PERCENT)))
+}
+
+/// What a product of a load is measured with, and how much of it. `kept` is the measure of the first load.
+pub(crate) fn portion(
+    job: &Job,
+    index: usize,
+    shares: (Share, Share),
+    mix: Volume,
+    kept: Option<Choice>,
+) -> Result<Portion, Error> {
+    let place = |error: Error| error.at(format!("products[{index}]"));
+    let Some(product) = job.products().get(index) else {
+        return Err(Error::new(ErrorCode::MissingInput));
+    };
+    let wanted = Wanted {
+        product,
+        exact: shares.0.of(mix),
+        ceiling: shares.1.of(mix),
+    };
+    let choice = match (
+        product.measure(),
+        kept.zip(kept.and_then(|choice| choice.measure(job, index))),
+    ) {
+        (Some(own), _) => {
+            if let Some(key) = product.missing_density(own) {
+                let error = Error::new(ErrorCode::MissingDensity).at("measure");
+                return Err(place(error.given(text::quoted(own.name())).allowed(key)));
+            }
+            Choice::Own
+        }
+        (None, Some((choice, measure)))
+            if wanted
+                .is_served_by(measure, job.max_fillings())
+                .map_err(place)? =>
+        {
+            choice
+        }
+        _ => wanted.chosen(job).ok_or_else(|| {
+            let error = Error::new(ErrorCode::NoMeasure)
+                .at("measure")
+                .given(job.measures().len());
+            place(error.allowed(text::measure_wanted(product.dose().is_by_volume())))
+        })?,
+    };
+    let graduations = match choice.measure(job, index) {
+        Some(measure) => wanted.graduations(measure).map_err(place)?,
+        None => None,
+    };
+    Ok(Portion {
+        exact: wanted.exact,
+        choice,
+        measured: graduations.map(|graduations| Measured {
+            choice,
+            graduations,
+        }),
+    })
+}
+
+/// Graduations that all loads take of one product with one measure.
+pub(crate) fn drawn(
+    loads: &[Load],
+    product: usize,
+    choice: Choice,
+    measure: &Measure,
+) -> Result<u64, Error> {
+    let mut sum: u64 = 0;
+    for load in loads {
+        let Some(measured) = load
+            .portions
+            .get(product)
+            .and_then(|portion| portion.measured)
+            .filter(|m| m.choice == choice)
+        else {
+            continue;
+        };
+        sum = measured
+            .graduations
+            .checked_mul(load.count)
+            .and_then(|graduations| sum.checked_add(graduations))
+            .filter(|sum| *sum <= crate::quantity::close::MOST_STEPS)
+            .ok_or_else(|| uncountable(measure.graduation()).at(format!("products[{product}]")))?;
+    }
+    Ok(sum)
+}

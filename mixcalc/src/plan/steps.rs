@@ -1,0 +1,307 @@
+//! The steps of a load: what to do, in order, with the volume in the tank after each.
+
+use alloc::vec::Vec;
+
+use super::Portion;
+use super::job::Job;
+use crate::label::Product;
+use crate::measure::{Amount, Measure, MeasureKind};
+use crate::quantity::close::{is_close, is_over, steps_down};
+use crate::quantity::{BulkDensity, Ratio, Volume, ordered_sum};
+
+/// Share of the load that goes in before the products, where no label asks for more. Extension bulletins name a quarter to three
+/// quarters; half is what most agree on.
+const FIRST_CARRIER_PERCENT: f64 = 50.0;
+/// Rinses of a vessel, each a quarter of it. Triple rinsing as extension bulletins teach it for small vessels (University of
+/// Illinois; Montana ARM rule).
+const RINSES: u64 = 3;
+const RINSE_PERCENT: f64 = 25.0;
+/// Carrier for a premix: two parts to one of product (South Dakota State University Extension), a dry product counted as 1 kg/L.
+const PREMIX_PARTS: f64 = 2.0;
+
+/// What a filling goes up to: a mark, and a rest that is measured.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Level {
+    mark: Option<Volume>,
+    rest: Option<Volume>,
+}
+
+impl Level {
+    /// The tank's mark to fill to, where there is one to use.
+    #[must_use]
+    pub const fn mark(self) -> Option<Volume> {
+        self.mark
+    }
+
+    /// What is measured on top of the mark, or in all where there is no mark to use.
+    #[must_use]
+    pub const fn rest(self) -> Option<Volume> {
+        self.rest
+    }
+
+    /// From what is in the tank up to a volume.
+    fn from_to(now: Volume, to: Volume, graduation: Option<Volume>) -> Self {
+        let measured = Self {
+            mark: None,
+            rest: Some(to - now),
+        };
+        let Some(graduation) = graduation else {
+            return measured;
+        };
+        let mark = graduation * Ratio::of_steps(steps_down(to / graduation).unwrap_or(0));
+        match (is_over(mark, now), is_close(mark, to)) {
+            (true, true) => Self {
+                mark: Some(mark),
+                rest: None,
+            },
+            (true, false) => Self {
+                mark: Some(mark),
+                rest: Some(to - mark),
+            },
+            (false, _) => measured,
+        }
+    }
+}
+
+/// What to do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Action {
+    /// Fill the tank with the first carrier.
+    Fill {
+        /// How much.
+        carrier: Volume,
+        /// Up to where.
+        level: Level,
+    },
+    /// Measure a product, and pour it in unless it is premixed.
+    Measure {
+        /// Its place in the job.
+        product: usize,
+    },
+    /// Stir the measured product into carrier, and pour that in.
+    Premix {
+        /// Its place in the job.
+        product: usize,
+        /// How much carrier.
+        carrier: Volume,
+    },
+    /// Rinse the measure of a product, and pour the rinses in.
+    Rinse {
+        /// Its place in the job.
+        product: usize,
+        /// How often.
+        times: u64,
+        /// How much carrier each time.
+        each: Volume,
+    },
+    /// Agitate until the mix is even.
+    Agitate,
+    /// Fill up with what is left of the carrier.
+    TopUp {
+        /// How much.
+        carrier: Volume,
+        /// Up to where.
+        level: Level,
+    },
+}
+
+/// One step, and what the tank holds after it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    action: Action,
+    in_tank: Volume,
+}
+
+impl Step {
+    /// What to do.
+    #[must_use]
+    pub const fn action(self) -> Action {
+        self.action
+    }
+
+    /// What the tank holds after it.
+    #[must_use]
+    pub const fn in_tank(self) -> Volume {
+        self.in_tank
+    }
+
+    /// The carrier that it takes.
+    #[must_use]
+    pub fn carrier(self) -> Volume {
+        match self.action {
+            Action::Fill { carrier, .. }
+            | Action::Premix { carrier, .. }
+            | Action::TopUp { carrier, .. } => carrier,
+            Action::Rinse { times, each, .. } => each * Ratio::of_steps(times),
+            Action::Measure { .. } | Action::Agitate => Volume::ZERO,
+        }
+    }
+}
+
+/// What one product of a load needs in the tank.
+struct Addition<'job> {
+    index: usize,
+    measure: &'job Measure,
+    room: Volume,
+    premix: Volume,
+    rinse: Volume,
+}
+
+impl<'job> Addition<'job> {
+    fn of(job: &'job Job, index: usize, portion: &Portion) -> Option<Self> {
+        let product = job.products().get(index)?;
+        let measured = portion.measured?;
+        let measure = measured.choice.measure(job, index)?;
+        let amount = product.brought_back(measure.shows(measured.graduations));
+        let premixed = job.sprayer().kind().is_carried() && product.is_premixed(measure);
+        Some(Self {
+            index,
+            measure,
+            room: product.room_of(amount),
+            premix: if premixed {
+                premix(product, amount)
+            } else {
+                Volume::ZERO
+            },
+            rinse: match (measure.kind(), measure.capacity()) {
+                (MeasureKind::Vessel, Amount::Volume(capacity)) => {
+                    capacity * percent(RINSE_PERCENT)
+                }
+                _ => Volume::ZERO,
+            },
+        })
+    }
+
+    /// Carrier for the premix and the rinses.
+    fn carrier(&self) -> Volume {
+        self.premix + self.rinse * Ratio::of_steps(RINSES)
+    }
+}
+
+fn premix(product: &Product, amount: Amount) -> Volume {
+    let volume = match (amount, product.density()) {
+        (Amount::Volume(volume), _) => volume,
+        (Amount::Mass(mass), Some(density)) => mass / density,
+        (Amount::Mass(mass), None) => BulkDensity::from_kilograms_per_liter(1.0)
+            .map_or(Volume::ZERO, |density| mass / density),
+    };
+    volume * PREMIX_PARTS
+}
+
+fn percent(value: f64) -> Ratio {
+    Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
+}
+
+/// Room that the measured amounts of a load take up.
+pub(crate) fn room(job: &Job, portions: &[Portion]) -> Volume {
+    let additions = portions
+        .iter()
+        .enumerate()
+        .filter_map(|(index, portion)| Addition::of(job, index, portion));
+    ordered_sum(additions.map(|addition| addition.room))
+}
+
+/// The steps of a load; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
+pub(crate) fn steps(
+    job: &Job,
+    load: Volume,
+    carrier: Volume,
+    portions: &[Portion],
+) -> Result<Vec<Step>, Volume> {
+    let additions = || {
+        portions
+            .iter()
+            .enumerate()
+            .filter_map(|(index, portion)| Addition::of(job, index, portion))
+    };
+    let graduation = job.tank().graduation();
+    let reserved = ordered_sum(additions().map(|addition| addition.carrier()));
+    if !is_over(carrier, reserved) {
+        return Err(reserved);
+    }
+    let first = first_carrier(job, load).min(carrier - reserved);
+    let first = match graduation
+        .map(|graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0)))
+    {
+        Some(mark) if mark > Volume::ZERO => mark.min(carrier),
+        _ => first,
+    };
+
+    let mut steps = Vec::with_capacity(3 * portions.len() + 4);
+    let mut in_tank = first;
+    let mut push = |action, in_tank| steps.push(Step { action, in_tank });
+    push(
+        Action::Fill {
+            carrier: first,
+            level: Level::from_to(Volume::ZERO, first, graduation),
+        },
+        in_tank,
+    );
+    for Addition {
+        index: product,
+        measure,
+        room,
+        premix,
+        rinse,
+    } in additions()
+    {
+        let is_premixed = premix > Volume::ZERO;
+        if !is_premixed {
+            in_tank = in_tank + room;
+        }
+        push(Action::Measure { product }, in_tank);
+        if is_premixed {
+            in_tank = in_tank + room + premix;
+            push(
+                Action::Premix {
+                    product,
+                    carrier: premix,
+                },
+                in_tank,
+            );
+        }
+        if measure.kind() == MeasureKind::Vessel {
+            in_tank = in_tank + rinse * Ratio::of_steps(RINSES);
+            push(
+                Action::Rinse {
+                    product,
+                    times: RINSES,
+                    each: rinse,
+                },
+                in_tank,
+            );
+        }
+    }
+    if !is_close(in_tank, load) {
+        if !portions.is_empty() {
+            push(Action::Agitate, in_tank);
+        }
+        push(
+            Action::TopUp {
+                carrier: load - in_tank,
+                level: Level::from_to(in_tank, load, graduation),
+            },
+            load,
+        );
+    }
+    if !portions.is_empty() {
+        push(Action::Agitate, load);
+    }
+    Ok(steps)
+}
+
+/// The carrier that goes in first, before marks and rinses: half the load, or the most that a label asks for. All of it where
+/// nothing is to be mixed in.
+fn first_carrier(job: &Job, load: Volume) -> Volume {
+    if job.products().is_empty() {
+        return load;
+    }
+    let asked = job
+        .products()
+        .iter()
+        .filter_map(|product| product.label().first_carrier);
+    load * asked
+        .reduce(Ratio::max)
+        .unwrap_or(percent(FIRST_CARRIER_PERCENT))
+}

@@ -1,0 +1,464 @@
+//! The sprayer: its kind, its tank and the safe fill, and what stays in it after spraying out.
+
+use alloc::sync::Arc;
+
+use crate::error::{Error, ErrorCode};
+use crate::finding::{Bound, Finding, FindingCode, Limit};
+use crate::label::needs_mix_density;
+use crate::quantity::close::{is_over, is_under, steps_down};
+use crate::quantity::{
+    Density, Kind, Mass, Quantity, Ratio, System, Volume, not_negative, positive,
+};
+use crate::text;
+
+/// Headspace of a carried tank where the job does not say: it moves with the body, and foam has no other place. Advice, origin:
+/// mixcalc, twice the least of the standards below.
+const CARRIED_HEADSPACE_PERCENT: f64 = 10.0;
+/// Least headspace. ISO 16119-1 and EN 12761-1 ask of new machines a total volume at least 5 % above nominal.
+const LEAST_HEADSPACE_PERCENT: f64 = 5.0;
+/// Mass of a filled carried sprayer. FAO, guidelines on minimum requirements, 2001, volume 1: not above 25 kg.
+const CARRIED_MASS_KG: f64 = 25.0;
+
+/// Kinds of sprayer, after the parts of ISO 16119 and ISO 19932.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum SprayerKind {
+    /// Carried in the hand.
+    HandHeld,
+    /// Carried on the back.
+    Knapsack,
+    /// With a horizontal boom.
+    Boom,
+    /// For bushes and trees, air-assisted.
+    BushAndTree,
+    /// Fixed or moved by hand, with hose and lance.
+    SemiMobile,
+}
+
+impl SprayerKind {
+    /// The kinds.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[
+            Self::HandHeld,
+            Self::Knapsack,
+            Self::Boom,
+            Self::BushAndTree,
+            Self::SemiMobile,
+        ]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::HandHeld => "hand-held",
+            Self::Knapsack => "knapsack",
+            Self::Boom => "boom",
+            Self::BushAndTree => "bush-and-tree",
+            Self::SemiMobile => "semi-mobile",
+        }
+    }
+
+    /// Whether a person carries it. Such tanks have no agitator.
+    #[must_use]
+    pub const fn is_carried(self) -> bool {
+        matches!(self, Self::HandHeld | Self::Knapsack)
+    }
+}
+
+/// What stays in the sprayer after spraying out (ISO 13440).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Residual {
+    dilutable: Volume,
+    non_dilutable: Volume,
+}
+
+impl Residual {
+    /// The part that mixes with rinse water, and the part that rinsing does not reach.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
+    pub fn new(dilutable: Volume, non_dilutable: Volume) -> Result<Self, Error> {
+        Ok(Self {
+            dilutable: not_negative(dilutable).map_err(|error| error.at("dilutable"))?,
+            non_dilutable: not_negative(non_dilutable)
+                .map_err(|error| error.at("non_dilutable"))?,
+        })
+    }
+
+    /// The part that mixes with rinse water.
+    #[must_use]
+    pub const fn dilutable(self) -> Volume {
+        self.dilutable
+    }
+
+    /// The part that rinsing does not reach.
+    #[must_use]
+    pub const fn non_dilutable(self) -> Volume {
+        self.non_dilutable
+    }
+
+    /// Both parts.
+    #[must_use]
+    pub fn total(self) -> Volume {
+        self.dilutable + self.non_dilutable
+    }
+}
+
+/// A sprayer without its tank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sprayer {
+    kind: SprayerKind,
+    residual: Option<Residual>,
+    empty_mass: Option<Mass>,
+    carried_mass_limit: Option<Mass>,
+}
+
+impl Sprayer {
+    /// A sprayer of a kind.
+    #[must_use]
+    pub const fn new(kind: SprayerKind) -> Self {
+        Self {
+            kind,
+            residual: None,
+            empty_mass: None,
+            carried_mass_limit: None,
+        }
+    }
+
+    /// States what stays in it after spraying out.
+    #[must_use]
+    pub const fn with_residual(mut self, residual: Residual) -> Self {
+        self.residual = Some(residual);
+        self
+    }
+
+    /// States its mass when empty.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a mass that is not above zero.
+    pub fn with_empty_mass(mut self, mass: Mass) -> Result<Self, Error> {
+        self.empty_mass = Some(positive(mass).map_err(|error| error.at("empty_mass"))?);
+        Ok(self)
+    }
+
+    /// Limits its mass when filled. Needs its empty mass and the density of the mix.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a mass that is not above zero.
+    pub fn with_carried_mass_limit(mut self, mass: Mass) -> Result<Self, Error> {
+        self.carried_mass_limit =
+            Some(positive(mass).map_err(|error| error.at("carried_mass_limit"))?);
+        Ok(self)
+    }
+
+    /// Its kind.
+    #[must_use]
+    pub const fn kind(&self) -> SprayerKind {
+        self.kind
+    }
+
+    /// What stays in it after spraying out, where stated.
+    #[must_use]
+    pub const fn residual(&self) -> Option<Residual> {
+        self.residual
+    }
+
+    /// Its mass when empty, where stated.
+    #[must_use]
+    pub const fn empty_mass(&self) -> Option<Mass> {
+        self.empty_mass
+    }
+
+    /// The limit of its mass when filled, where stated.
+    #[must_use]
+    pub const fn carried_mass_limit(&self) -> Option<Mass> {
+        self.carried_mass_limit
+    }
+
+    /// The volume of mix that the mass limit allows.
+    fn mass_limited(&self, mix_density: Option<Density>) -> Result<Option<Volume>, Error> {
+        let Some(limit) = self.carried_mass_limit else {
+            return Ok(None);
+        };
+        let missing = |key| {
+            Error::new(ErrorCode::MissingInput)
+                .at(key)
+                .allowed(text::example("empty_mass", Kind::Mass))
+        };
+        let empty = self
+            .empty_mass
+            .ok_or_else(|| missing("sprayer.empty_mass"))?;
+        let density = mix_density.ok_or_else(needs_mix_density)?;
+        if !is_over(limit, empty) {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("sprayer.carried_mass_limit")
+                .given(limit)
+                .allowed(format_args!(
+                    "{} {empty}",
+                    text::word("above the empty mass,")
+                )));
+        }
+        Ok(Some((limit - empty) / density))
+    }
+}
+
+/// The tank: what it holds, how full it may be, and its marks.
+///
+/// ```
+/// use mixcalc::{Tank, Volume};
+///
+/// let tank = Tank::of_nominal(Volume::read("16 L")?)?.with_graduation(Volume::read("1 L")?)?;
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tank {
+    nominal: Option<Volume>,
+    brim: Option<Volume>,
+    headspace: Option<Ratio>,
+    graduation: Option<Volume>,
+    least_working_volume: Option<Volume>,
+    marked_in: Option<Arc<str>>,
+}
+
+impl Tank {
+    /// A tank of a nominal volume: the filling that the maker declares for use.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a volume that is not above zero.
+    pub fn of_nominal(nominal: Volume) -> Result<Self, Error> {
+        Self::new(Some(nominal), None)
+    }
+
+    /// A tank of a brim capacity: what it holds when full to the rim.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a volume that is not above zero.
+    pub fn of_brim(brim: Volume) -> Result<Self, Error> {
+        Self::new(None, Some(brim))
+    }
+
+    /// A tank of which nominal volume, brim capacity or both are known.
+    ///
+    /// # Errors
+    ///
+    /// [`MissingInput`](ErrorCode::MissingInput) where neither is; [`NotPositive`](ErrorCode::NotPositive);
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a nominal volume over the brim.
+    pub fn new(nominal: Option<Volume>, brim: Option<Volume>) -> Result<Self, Error> {
+        let nominal = nominal
+            .map(positive)
+            .transpose()
+            .map_err(|error| error.at("nominal"))?;
+        let brim = brim
+            .map(positive)
+            .transpose()
+            .map_err(|error| error.at("brim"))?;
+        match (nominal, brim) {
+            (None, None) => Err(Error::new(ErrorCode::MissingInput)
+                .at("nominal")
+                .allowed(text::example("nominal or brim", Kind::Volume))),
+            (Some(nominal), Some(brim)) if is_over(nominal, brim) => {
+                Err(Error::new(ErrorCode::OutOfRange)
+                    .at("nominal")
+                    .given(nominal)
+                    .allowed(format_args!("{} {brim}", text::word("at most the brim,"))))
+            }
+            _ => Ok(Self {
+                nominal,
+                brim,
+                headspace: None,
+                graduation: None,
+                least_working_volume: None,
+                marked_in: None,
+            }),
+        }
+    }
+
+    /// States the part of the brim capacity to leave empty.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) below 0 % and from 100 % on.
+    pub fn with_headspace(mut self, headspace: Ratio) -> Result<Self, Error> {
+        if !(headspace >= Ratio::ZERO && headspace < Ratio::one()) {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("headspace")
+                .given(headspace)
+                .allowed(text::word("from 0 % to under 100 % of the brim")));
+        }
+        self.headspace = Some(headspace);
+        Ok(self)
+    }
+
+    /// States the step of the tank's own marks.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a step that is not above zero.
+    pub fn with_graduation(mut self, graduation: Volume) -> Result<Self, Error> {
+        self.graduation = Some(positive(graduation).map_err(|error| error.at("graduation"))?);
+        Ok(self)
+    }
+
+    /// States the unit on the tank's scale, in which people are then shown its marks.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a unit that is not one of volume, and the codes of reading a unit.
+    pub fn marked_in(mut self, unit: &str) -> Result<Self, Error> {
+        Quantity::of(Volume::ZERO)
+            .to(unit)
+            .map_err(|error| error.at("marked_in"))?;
+        self.marked_in = Some(unit.into());
+        Ok(self)
+    }
+
+    /// States the least volume that the sprayer works with. It has no default.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a volume that is not above zero.
+    pub fn with_least_working_volume(mut self, volume: Volume) -> Result<Self, Error> {
+        self.least_working_volume =
+            Some(positive(volume).map_err(|error| error.at("least_working_volume"))?);
+        Ok(self)
+    }
+
+    /// Nominal volume, where stated.
+    #[must_use]
+    pub const fn nominal(&self) -> Option<Volume> {
+        self.nominal
+    }
+
+    /// Brim capacity, where stated.
+    #[must_use]
+    pub const fn brim(&self) -> Option<Volume> {
+        self.brim
+    }
+
+    /// Headspace, where stated.
+    #[must_use]
+    pub const fn headspace(&self) -> Option<Ratio> {
+        self.headspace
+    }
+
+    /// The step of its marks, where stated.
+    #[must_use]
+    pub const fn graduation(&self) -> Option<Volume> {
+        self.graduation
+    }
+
+    /// The least volume that the sprayer works with, where stated.
+    #[must_use]
+    pub const fn least_working_volume(&self) -> Option<Volume> {
+        self.least_working_volume
+    }
+
+    /// The unit on its scale, where stated.
+    #[must_use]
+    pub fn unit(&self) -> Option<&str> {
+        self.marked_in.as_deref()
+    }
+
+    /// Whether the brim is far enough over nominal for a machine to be filled to nominal.
+    fn has_room_over_nominal(&self) -> bool {
+        match (self.nominal, self.brim) {
+            (Some(nominal), Some(brim)) => !is_under(
+                brim,
+                nominal * (Ratio::one() + percent(LEAST_HEADSPACE_PERCENT)),
+            ),
+            _ => false,
+        }
+    }
+
+    /// The most that the tank may be filled to, before marks and mass.
+    fn filled(&self, kind: SprayerKind) -> Volume {
+        let headspace = match self.headspace {
+            Some(headspace) => headspace,
+            None if kind.is_carried() => percent(CARRIED_HEADSPACE_PERCENT),
+            None if self.has_room_over_nominal() => return self.nominal.unwrap_or(Volume::ZERO),
+            None => percent(LEAST_HEADSPACE_PERCENT),
+        };
+        let full = Ratio::one() - headspace;
+        match (self.nominal, self.brim) {
+            (Some(nominal), Some(brim)) => nominal.min(brim * full),
+            (nominal, brim) => brim.or(nominal).unwrap_or(Volume::ZERO) * full,
+        }
+    }
+}
+
+fn percent(value: f64) -> Ratio {
+    Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
+}
+
+/// The most that the tank may be filled to: under nominal, brim and mass, and down to a mark.
+pub(crate) fn safe_fill(
+    sprayer: &Sprayer,
+    tank: &Tank,
+    mix_density: Option<Density>,
+) -> Result<Volume, Error> {
+    let mut fill = tank.filled(sprayer.kind);
+    if let Some(limited) = sprayer.mass_limited(mix_density)? {
+        fill = fill.min(limited);
+    }
+    let Some(graduation) = tank.graduation else {
+        return Ok(fill);
+    };
+    match steps_down(fill / graduation) {
+        Some(0) => Err(Error::new(ErrorCode::BelowFirstMark)
+            .at("tank.graduation")
+            .given(graduation)
+            .allowed(fill)),
+        Some(marks) => Ok(graduation * Ratio::of_steps(marks)),
+        None => Err(crate::measure::uncountable(graduation.into()).at("tank.graduation")),
+    }
+}
+
+/// What is to be said of a safe fill.
+pub(crate) fn findings_on(
+    fill: Volume,
+    sprayer: &Sprayer,
+    tank: &Tank,
+    mix_density: Option<Density>,
+    units: System,
+) -> impl Iterator<Item = Finding> {
+    let brim = tank.brim.or(tank.nominal).unwrap_or(Volume::ZERO);
+    let most = brim * (Ratio::one() - percent(LEAST_HEADSPACE_PERCENT));
+    let as_made = !sprayer.kind.is_carried() && tank.has_room_over_nominal();
+    let headspace = (is_over(fill, most) && !as_made).then(|| {
+        Finding::new(
+            FindingCode::HeadspaceBelowFivePercent,
+            "tank.headspace",
+            units,
+        )
+        .actual_value(fill)
+        .against(Limit::advice(Bound::AtMost, most, text::source::HEADSPACE))
+    });
+    let advised = Mass::from_kilograms(CARRIED_MASS_KG).unwrap_or(Mass::ZERO);
+    let carried = sprayer
+        .empty_mass
+        .zip(mix_density)
+        .filter(|_| sprayer.kind.is_carried())
+        .map(|(empty, density)| empty + density * fill)
+        .filter(|full| is_over(*full, advised))
+        .map(|full| {
+            Finding::new(
+                FindingCode::CarriedMassAboveAdvice,
+                "sprayer.empty_mass",
+                units,
+            )
+            .actual_value(full)
+            .against(Limit::advice(
+                Bound::AtMost,
+                advised,
+                text::source::CARRIED_MASS,
+            ))
+        });
+    headspace.into_iter().chain(carried)
+}
