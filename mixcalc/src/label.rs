@@ -691,16 +691,16 @@ impl Product {
         self.viscous
     }
 
-    /// How it is measured and poured: as stated, else as its formulation says, else dry where it is dosed by mass and no
-    /// density of a liquid is known.
+    /// How it is measured and poured: as its formulation says, else dry where it is dosed by mass and no density of a liquid is
+    /// known. A liquid may be marked viscous; a dry product stays dry.
     #[must_use]
     pub fn state(&self) -> State {
-        match (self.viscous, self.formulation) {
-            (true, _) => State::Viscous,
-            (false, Some(formulation)) => formulation.state,
-            (false, None) if self.dose.is_by_volume() || self.density.is_some() => State::Liquid,
-            (false, None) => State::Dry,
-        }
+        let state = match self.formulation {
+            Some(formulation) => formulation.state,
+            None if self.dose.is_by_volume() || self.density.is_some() => State::Liquid,
+            None => State::Dry,
+        };
+        if self.viscous && state == State::Liquid { State::Viscous } else { state }
     }
 
     /// The largest dose: the label's, or the dose itself where the label has one figure.

@@ -9,12 +9,15 @@ extern crate std;
 #[macro_use]
 extern crate uom;
 
+#[cfg(feature = "document")]
+pub mod document;
 mod error;
 mod finding;
 mod label;
 mod measure;
 mod plan;
 pub mod quantity;
+pub mod sheet;
 mod sprayer;
 mod text;
 

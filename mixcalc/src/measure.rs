@@ -313,10 +313,8 @@ impl Measure {
         let steps = |amount: Amount| amount.over(self.graduation).unwrap_or(Ratio::ZERO);
         let nearest = steps_nearest(steps(amount)).ok_or_else(|| uncountable(self.graduation))?;
         let most = steps_down(steps(ceiling)).unwrap_or(MOST_STEPS);
-        let below_one = amount.is_under(self.graduation);
-        Ok((!below_one)
-            .then_some(nearest.min(most))
-            .filter(|graduations| *graduations > 0))
+        let enough = !amount.is_under(self.graduation);
+        Ok(enough.then_some(nearest.min(most).max(1)))
     }
 
     /// Fillings that an amount takes; a pack takes one, however many are counted.

@@ -338,3 +338,209 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
         "a scale (or a vessel, and the product's bulk_density or density)"
     }
 }
+
+/// What a quantity may be in a document.
+pub(crate) const QUANTITY_FORMS: &str =
+    "a quantity: text such as \"300 L/ha\", or {\"value\": 300, \"unit\": \"L/ha\"}";
+
+/// What a fraction may be in a document.
+pub(crate) const FRACTION_FORMS: &str =
+    "a fraction: a number from 0 to 1, or text such as \"10 %\"";
+
+/// What a document has where something else is due.
+#[cfg(feature = "document")]
+pub(crate) fn json_value(given: serde::de::Unexpected<'_>) -> String {
+    use serde::de::Unexpected;
+    match given {
+        Unexpected::Str(text) => alloc::format!("the text {}", quoted(text)),
+        Unexpected::Float(number) => alloc::format!("the number {number}"),
+        Unexpected::Bool(value) => alloc::format!("{value}"),
+        Unexpected::Unit => "null".into(),
+        Unexpected::Seq => "a list".into(),
+        Unexpected::Map => "a table of keys".into(),
+        other => alloc::format!("{other}"),
+    }
+}
+
+/// What to write for a key that is missing.
+pub(crate) fn key_example(key: &str) -> String {
+    let example = match key {
+        "format" => "format: \"mixcalc-job/1\"",
+        "area" => "area such as \"12.5 ha\"",
+        "volume_rate" => {
+            "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top)"
+        }
+        "sprayer" => "sprayer with its kind",
+        "tank" => "tank with nominal or brim such as \"16 L\"",
+        "kind" => "kind, one of its choices",
+        "dose" => "dose such as \"2.5 L/ha\" or \"150 mL/100 L\"",
+        "name" => "name, a text",
+        "capacity" => "capacity such as \"1 L\"",
+        "graduation" => "graduation such as \"10 mL\"",
+        "content" => "content such as \"250 g/L\"",
+        "last_strip" => "area such as \"0.1 ha\" or volume such as \"20 L\"",
+        "value" => "value, a number",
+        "unit" => "unit such as \"L/ha\"",
+        _ => key,
+    };
+    example.into()
+}
+
+/// Words of the load sheet and of the findings page.
+pub(crate) mod sheet {
+    use crate::finding::Severity;
+    use crate::measure::MeasureKind;
+    use crate::plan::Action;
+    use crate::sprayer::SprayerKind;
+
+    pub(crate) const LOAD_SHEET: &str = "LOAD SHEET";
+    pub(crate) const FINDINGS: &str = "FINDINGS";
+
+    // The verdict of the findings page.
+    pub(crate) const MUST_NOT_BE_MIXED: &str = "DO NOT MIX THIS AS IT STANDS.";
+    pub(crate) const WHY_NOT: &str = "What is marked STOP below must be settled first, and the job planned again. Until then this plan has no \
+         measuring instructions.";
+    pub(crate) const NO_STOP: &str =
+        "No stop stands against this plan. Its amounts and steps are on the load sheet.";
+    pub(crate) const NOTHING_FOUND: &str = "Nothing else was found.";
+    pub(crate) const LOOK_AT: &str = "field of the job: {path}";
+
+    /// What stands before a finding.
+    pub(crate) const fn severity(severity: Severity) -> &'static str {
+        match severity {
+            Severity::Stop => "STOP",
+            Severity::Caution => "CAUTION",
+            Severity::Note => "note",
+        }
+    }
+
+    // The job.
+    pub(crate) const JOB: &str = "THE JOB";
+    pub(crate) const AREA: &str = "Area";
+    pub(crate) const AREA_VALUE: &str = "{area} to treat";
+    pub(crate) const RATE: &str = "Rate";
+    pub(crate) const VOLUME_RATE: &str = "{mix} of mix";
+    pub(crate) const CARRIER_RATE: &str = "{carrier} of carrier, which makes {mix} of mix";
+    pub(crate) const SPRAYER: &str = "Sprayer";
+    pub(crate) const SPRAYER_VALUE: &str = "{sprayer}; safe fill {fill}";
+    pub(crate) const LOADS: &str = "Loads";
+    pub(crate) const LOADS_VALUE: &str = "{count} in all: {runs}";
+    pub(crate) const RUN: &str = "{count} of {mix}";
+    pub(crate) const MIX: &str = "Mix";
+    pub(crate) const MIX_VALUE: &str = "{mix} in all, for {area}";
+    pub(crate) const STRIP: &str = "Last strip";
+    pub(crate) const STRIP_VALUE: &str = "{area} at the end stay untreated, for the rinse water";
+    pub(crate) const STRIP_HELD_BACK: &str = "{strip}; {volume} of mix less is made for it";
+    pub(crate) const RESIDUAL: &str = "Residual";
+    pub(crate) const RESIDUAL_VALUE: &str = "{volume} stays in the sprayer after spraying out";
+    pub(crate) const RESIDUAL_SHORT: &str =
+        "{residual}, so {area} at the end will stay untreated by itself";
+
+    /// The sprayer in words.
+    pub(crate) const fn sprayer(kind: SprayerKind) -> &'static str {
+        match kind {
+            SprayerKind::HandHeld => "hand-held sprayer",
+            SprayerKind::Knapsack => "knapsack sprayer",
+            SprayerKind::Boom => "boom sprayer",
+            SprayerKind::BushAndTree => "bush and tree sprayer",
+            SprayerKind::SemiMobile => "semi-mobile sprayer",
+        }
+    }
+
+    // What to read first.
+    pub(crate) const ABOUT_THIS_JOB: &str = "ABOUT THIS JOB";
+    pub(crate) const READ_FIRST: &str = "READ BEFORE MIXING";
+
+    // Totals.
+    pub(crate) const TO_BRING: &str = "WHAT ALL LOADS TAKE";
+    pub(crate) const CARRIER_IN_ALL: &str =
+        "Carrier {carrier} in all. Water for rinsing the sprayer afterwards comes on top.";
+    pub(crate) const PRODUCT: &str = "Product";
+    pub(crate) const EXACT: &str = "Exact";
+    pub(crate) const MEASURED: &str = "Measured";
+    pub(crate) const GAP: &str = "Gap";
+    pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
+    pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
+
+    // A load.
+    pub(crate) const LOAD: &str = "Load {first} of {all}";
+    pub(crate) const LOADS_RUN: &str = "Loads {first} to {last} of {all}";
+    pub(crate) const IN_LOAD: &str = "{mix} of mix with {carrier} of carrier in it, for {area}.";
+    pub(crate) const IN_EACH_LOAD: &str =
+        "Each: {mix} of mix with {carrier} of carrier in it, for {area}.";
+    pub(crate) const AMOUNT: &str = "Amount";
+    pub(crate) const AMOUNT_IN_EACH: &str = "In each";
+    pub(crate) const MEASURE: &str = "Measure";
+    pub(crate) const MEASURE_AND_FILLINGS: &str = "{measure}: {fillings}";
+    pub(crate) const STEP: &str = "Step";
+    pub(crate) const IN_TANK: &str = "In tank";
+    pub(crate) const TICK_LOADS: &str = "Tick each load when its last step is done:";
+    pub(crate) const TALLY_LOADS: &str = "Tally the loads as they are done, in fives:";
+    pub(crate) const KEEP_STRIP: &str =
+        "After this load, leave the last {area} untreated: the rinse water goes there.";
+
+    /// Where the fillings of a measure end.
+    pub(crate) const fn filling(kind: MeasureKind) -> &'static str {
+        match kind {
+            MeasureKind::Vessel => "to the {amount} mark",
+            MeasureKind::Scale => "to {amount}",
+            MeasureKind::Pack => "{count} whole",
+        }
+    }
+    pub(crate) const FILLINGS: &str = "{count} times {filling}";
+    pub(crate) const THEN: &str = ", then ";
+
+    /// What a step says, before where it ends.
+    pub(crate) const fn step(
+        action: Action,
+        measure: MeasureKind,
+        is_premixed: bool,
+        is_carried: bool,
+    ) -> &'static str {
+        match (action, measure) {
+            (Action::Fill { .. }, _) => "Fill the tank with {level}.",
+            (Action::TopUp { .. }, _) => "Top up with {level}.",
+            (Action::Measure { .. }, MeasureKind::Pack) => {
+                "Take {amount} of {product} ({measured_with}) and put it in."
+            }
+            (Action::Measure { .. }, MeasureKind::Vessel) if is_premixed => {
+                "Measure {amount} of {product} into a bucket ({measured_with})."
+            }
+            (Action::Measure { .. }, MeasureKind::Vessel) => {
+                "Measure {amount} of {product} ({measured_with}) and pour it in."
+            }
+            (Action::Measure { .. }, MeasureKind::Scale) if is_premixed => {
+                "Weigh {amount} of {product} into a bucket ({measured_with})."
+            }
+            (Action::Measure { .. }, MeasureKind::Scale) => {
+                "Weigh {amount} of {product} ({measured_with}) and put it in."
+            }
+            (Action::Premix { .. }, _) => {
+                "Stir {product} into {carrier} of carrier in the bucket, and pour that in."
+            }
+            (Action::Rinse { .. }, _) => {
+                "Rinse the measure ({measure}) {times} times with {each} of carrier each, all into the tank."
+            }
+            (Action::Agitate, _) if is_carried => {
+                "Close the tank and rock it until the mix is even."
+            }
+            (Action::Agitate, _) => "Agitate until the mix is even.",
+        }
+    }
+    pub(crate) const TO_MARK: &str = "carrier to the {mark} mark";
+    pub(crate) const TO_MARK_AND_REST: &str =
+        "carrier to the {mark} mark, and a measured {rest} more";
+    pub(crate) const MEASURED_REST: &str = "a measured {rest} of carrier";
+
+    // What was done.
+    pub(crate) const WRITE_IN: &str = "WRITE IN";
+    pub(crate) const DATE: &str = "Date";
+    pub(crate) const PLACE: &str = "Place";
+    pub(crate) const MIXED_BY: &str = "Mixed by";
+    pub(crate) const CHECKED_BY: &str = "Checked by";
+    pub(crate) const REALLY_USED: &str = "Really used";
+    pub(crate) const PLANNED: &str = "Planned";
+    pub(crate) const CARRIER: &str = "Carrier";
+    pub(crate) const LOADS_DONE: &str = "Loads";
+    pub(crate) const REMARKS: &str = "Spills, what is left over, remarks:";
+}

@@ -4,8 +4,8 @@ use alloc::vec::Vec;
 
 use super::job::{Job, LastStrip, Split};
 use crate::error::{Error, ErrorCode};
-use crate::quantity::close::{is_close, is_over, is_under, steps_down, steps_up};
-use crate::quantity::{Area, Ratio, Volume, VolumeRate};
+use crate::quantity::close::{is_close, is_under, steps_down, steps_in_difference, steps_up};
+use crate::quantity::{Area, Ratio, Volume, VolumeRate, significant};
 use crate::text;
 
 /// Most loads of one plan.
@@ -65,77 +65,82 @@ pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Vec<R
     let loads = mix / safe_fill;
     let too_many = || {
         let error = Error::new(ErrorCode::TooManyLoads).at("area");
-        error
-            .given(crate::quantity::significant(loads.number(), 4))
-            .allowed(text::word("1e11"))
+        error.given(significant(loads.number(), 4)).allowed(text::word("1e11"))
     };
-    let count = steps_up(loads)
-        .filter(|count| *count <= MOST_LOADS)
-        .ok_or_else(too_many)?;
-    let divider = Divider {
-        safe_fill,
-        graduation: job.tank().graduation(),
-    };
-    let mut runs = Vec::with_capacity(3);
-    match job.split() {
-        Split::Even => divider.even(mix, count, &mut runs),
-        Split::FullThenPart => {
-            let full = steps_down(loads).unwrap_or(count);
-            let part = mix - safe_fill * Ratio::of_steps(full);
-            let too_small = |least| count > full && is_under(part, least);
-            match job.tank().least_working_volume() {
-                Some(least) if full >= 1 && too_small(least) => {
-                    divider.push(safe_fill, full - 1, &mut runs);
-                    divider.even(safe_fill + part, 2, &mut runs);
-                }
-                _ => {
-                    divider.push(safe_fill, full, &mut runs);
-                    divider.push(part, count - full, &mut runs);
-                }
-            }
+    let count = steps_up(loads).filter(|count| *count <= MOST_LOADS).ok_or_else(too_many)?;
+    let full = steps_down(loads).unwrap_or(count);
+    let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
+    let part = left(full).volume();
+    let mut runs = Runs { safe_fill, runs: Vec::with_capacity(3) };
+    match (job.split(), job.tank().least_working_volume()) {
+        (Split::Even, _) => runs.push_even(left(0), count),
+        (Split::FullThenPart, Some(least)) if count > full && full >= 1 && is_under(part, least) => {
+            runs.push(safe_fill, full - 1);
+            runs.push_even(left(full - 1), 2);
+        }
+        (Split::FullThenPart, _) => {
+            runs.push(safe_fill, full);
+            runs.push(part, count - full);
         }
     }
-    Ok(runs)
+    Ok(runs.runs)
 }
 
+/// A volume as whole marks of the tank and a rest below a mark.
 #[derive(Clone, Copy)]
-struct Divider {
-    safe_fill: Volume,
+struct InMarks {
+    /// The step of the marks; none on a tank without.
     graduation: Option<Volume>,
+    marks: u64,
+    rest: Volume,
 }
 
-impl Divider {
+impl InMarks {
+    /// What is left of a volume. The difference of two large volumes carries their rounding, so that whether it stands on a mark is
+    /// judged at their scale.
+    fn left_of(mix: Volume, taken: Volume, graduation: Option<Volume>) -> Self {
+        let volume = Volume::ZERO.max(mix - taken);
+        let Some(step) = graduation else { return Self { graduation, marks: 0, rest: volume } };
+        let (marks, is_on_mark) = steps_in_difference(volume / step, mix / step).unwrap_or((0, false));
+        let rest = if is_on_mark { Volume::ZERO } else { volume - step * Ratio::of_steps(marks) };
+        Self { graduation, marks, rest }
+    }
+
+    fn to_mark(self, marks: u64) -> Volume {
+        self.graduation.map_or(Volume::ZERO, |step| step * Ratio::of_steps(marks))
+    }
+
+    fn volume(self) -> Volume {
+        self.to_mark(self.marks) + self.rest
+    }
+}
+
+struct Runs {
+    safe_fill: Volume,
+    runs: Vec<Run>,
+}
+
+impl Runs {
     /// Adds equal loads. A load that is close to the safe fill has the safe fill's own value, and none is over it.
-    fn push(self, volume: Volume, count: u64, runs: &mut Vec<Run>) {
+    fn push(&mut self, volume: Volume, count: u64) {
         if count == 0 {
             return;
         }
-        let volume = if is_close(volume, self.safe_fill) {
-            self.safe_fill
-        } else {
-            volume.min(self.safe_fill)
-        };
-        match runs.last_mut() {
+        let volume = if is_close(volume, self.safe_fill) { self.safe_fill } else { volume.min(self.safe_fill) };
+        match self.runs.last_mut() {
             Some(last) if is_close(last.volume, volume) => last.count += count,
-            _ => runs.push(Run { volume, count }),
+            _ => self.runs.push(Run { volume, count }),
         }
     }
 
     /// As equal as the tank's marks allow: whole marks are apportioned, and the last load takes what is below a mark.
-    fn even(self, mix: Volume, count: u64, runs: &mut Vec<Run>) {
-        let Some(graduation) = self.graduation else {
-            return self.push(mix / Ratio::of_steps(count), count, runs);
-        };
-        let to_mark = |marks: u64| graduation * Ratio::of_steps(marks);
-        let marks = steps_down(mix / graduation).unwrap_or(0);
-        let (each, larger) = (marks / count, marks % count);
-        let rest = if is_over(mix, to_mark(marks)) {
-            mix - to_mark(marks)
-        } else {
-            Volume::ZERO
-        };
-        self.push(to_mark(each + 1), larger, runs);
-        self.push(to_mark(each), count - larger - 1, runs);
-        self.push(to_mark(each) + rest, 1, runs);
+    fn push_even(&mut self, mix: InMarks, count: u64) {
+        if mix.graduation.is_none() {
+            return self.push(mix.rest / Ratio::of_steps(count), count);
+        }
+        let (each, larger) = (mix.marks / count, mix.marks % count);
+        self.push(mix.to_mark(each + 1), larger);
+        self.push(mix.to_mark(each), count - larger - 1);
+        self.push(mix.to_mark(each) + mix.rest, 1);
     }
 }

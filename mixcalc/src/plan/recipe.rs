@@ -7,7 +7,7 @@ use super::{Load, Portion};
 use crate::error::{Error, ErrorCode};
 use crate::label::{Product, Share};
 use crate::measure::{Amount, Measure, MeasureKind, uncountable};
-use crate::quantity::close::is_over;
+use crate::quantity::close::{is_close, is_over, is_under};
 use crate::quantity::{Ratio, Volume};
 use crate::text;
 
@@ -64,30 +64,27 @@ impl<'job> Wanted<'job> {
         measure.graduations(exact, ceiling)
     }
 
-    /// The order of preference among measures; the least is chosen.
-    fn preference(
-        &self,
-        measure: &Measure,
-        max_fillings: u64,
-    ) -> Option<(bool, bool, bool, u64, Ratio, Ratio)> {
+    /// How a measure would serve. `None` where the density is missing.
+    fn service(&self, measure: &Measure, max_fillings: u64) -> Option<Service> {
         let (exact, _) = self.brought_to(measure)?;
         let fillings = measure.fillings_for(exact);
-        Some((
-            exact.is_under(measure.graduation()),
-            fillings > max_fillings,
-            is_coarse(measure, exact),
-            fillings,
-            measure.capacity().over(exact)?,
-            measure.graduation().over(exact)?,
-        ))
+        Some(Service {
+            drawbacks: (
+                exact.is_under(measure.graduation()),
+                fillings > max_fillings,
+                is_coarse(measure, exact),
+                fillings,
+            ),
+            capacity: measure.capacity().over(exact)?,
+            graduation: measure.graduation().over(exact)?,
+        })
     }
 
-    /// The measure of the list that serves best.
+    /// The measure of the list that serves best; the first of those that serve alike.
     fn chosen(&self, job: &'job Job) -> Option<Choice> {
-        let ranked = job.measures().iter().enumerate();
-        let ranked = ranked
-            .filter_map(|(i, measure)| Some((self.preference(measure, job.max_fillings())?, i)));
-        let best = ranked.reduce(|best, other| if other.0 < best.0 { other } else { best });
+        let services = job.measures().iter().enumerate();
+        let services = services.filter_map(|(i, measure)| Some((self.service(measure, job.max_fillings())?, i)));
+        let best = services.reduce(|best, other| if other.0.is_better_than(&best.0) { other } else { best });
         best.map(|(_, index)| Choice::Listed(index))
     }
 
@@ -106,6 +103,27 @@ impl<'job> Wanted<'job> {
             .unwrap_or(Ratio::ZERO);
         let gap = gap.max(Ratio::ZERO - gap);
         Ok(measure.fillings_for(exact) <= max_fillings && !is_over(gap, percent(KEPT_PERCENT)))
+    }
+}
+
+/// How a measure would serve an amount, in the order in which it matters.
+struct Service {
+    /// Below one graduation, more fillings than advised, a coarse graduation; and how many fillings.
+    drawbacks: (bool, bool, bool, u64),
+    /// As parts of the amount, so that vessels and scales compare.
+    capacity: Ratio,
+    graduation: Ratio,
+}
+
+impl Service {
+    fn is_better_than(&self, other: &Self) -> bool {
+        if self.drawbacks != other.drawbacks {
+            self.drawbacks < other.drawbacks
+        } else if !is_close(self.capacity, other.capacity) {
+            self.capacity < other.capacity
+        } else {
+            is_under(self.graduation, other.graduation)
+        }
     }
 }
 

@@ -4,10 +4,9 @@ use alloc::vec::Vec;
 
 use super::Portion;
 use super::job::Job;
-use crate::label::Product;
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::close::{is_close, is_over, steps_down};
-use crate::quantity::{BulkDensity, Ratio, Volume, ordered_sum};
+use crate::quantity::{Density, Ratio, Volume, ordered_sum};
 
 /// Share of the load that goes in before the products, where no label asks for more. Extension bulletins name a quarter to three
 /// quarters; half is what most agree on.
@@ -16,7 +15,8 @@ const FIRST_CARRIER_PERCENT: f64 = 50.0;
 /// Illinois; Montana ARM rule).
 const RINSES: u64 = 3;
 const RINSE_PERCENT: f64 = 25.0;
-/// Carrier for a premix: two parts to one of product (South Dakota State University Extension), a dry product counted as 1 kg/L.
+/// Carrier for a premix: two parts to one of product (South Dakota State University Extension), a product by mass counted
+/// as 1 kg/L.
 const PREMIX_PARTS: f64 = 2.0;
 
 /// What a filling goes up to: a mark, and a rest that is measured.
@@ -160,7 +160,7 @@ impl<'job> Addition<'job> {
             measure,
             room: product.room_of(amount),
             premix: if premixed {
-                premix(product, amount)
+                premix(amount)
             } else {
                 Volume::ZERO
             },
@@ -179,12 +179,10 @@ impl<'job> Addition<'job> {
     }
 }
 
-fn premix(product: &Product, amount: Amount) -> Volume {
-    let volume = match (amount, product.density()) {
-        (Amount::Volume(volume), _) => volume,
-        (Amount::Mass(mass), Some(density)) => mass / density,
-        (Amount::Mass(mass), None) => BulkDensity::from_kilograms_per_liter(1.0)
-            .map_or(Volume::ZERO, |density| mass / density),
+fn premix(amount: Amount) -> Volume {
+    let volume = match amount {
+        Amount::Volume(volume) => volume,
+        Amount::Mass(mass) => Density::from_kilograms_per_liter(1.0).map_or(Volume::ZERO, |density| mass / density),
     };
     volume * PREMIX_PARTS
 }
@@ -221,10 +219,9 @@ pub(crate) fn steps(
         return Err(reserved);
     }
     let first = first_carrier(job, load).min(carrier - reserved);
-    let first = match graduation
-        .map(|graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0)))
-    {
-        Some(mark) if mark > Volume::ZERO => mark.min(carrier),
+    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
+    let first = match graduation.map(to_mark) {
+        Some(mark) if mark > Volume::ZERO && !portions.is_empty() => mark.min(carrier),
         _ => first,
     };
 

@@ -70,3 +70,13 @@ pub(crate) fn steps_nearest(x: Ratio) -> Option<u64> {
     let half = Ratio::of_steps(down) + Ratio::from_si(0.5);
     Some(if is_over(x, half) { down + 1 } else { down })
 }
+
+/// Rounding of a difference, as a part of the terms it is made from: a handful of units in the last place.
+const ROUNDING: f64 = 1e-15;
+
+/// Whole steps in a difference `x` of terms as large as `scale`, and whether it stands on that step.
+pub(crate) fn steps_in_difference(x: Ratio, scale: Ratio) -> Option<(u64, bool)> {
+    let (x, nearest) = (x.si(), libm::round(x.si()));
+    let is_on_step = close(x, nearest) || libm::fabs(x - nearest) <= ROUNDING * scale.si();
+    Some((whole(if is_on_step { nearest } else { libm::floor(x) })?, is_on_step))
+}

@@ -62,7 +62,7 @@ impl Dimension {
         Some(Self(out))
     }
 
-    /// Unit text in base units, such as `m^3 kg^1 s^-2`; `1` for a pure number.
+    /// Unit text in base units, such as `m^3 kg^1 s^-2`; `m^0` for a pure number.
     pub(super) fn base_unit(self) -> String {
         let mut text = String::new();
         for (unit, exponent) in BASE_UNITS
@@ -81,7 +81,7 @@ impl Dimension {
                 let _ = write!(text, "/{denominator}");
             }
         }
-        if text.is_empty() { "1".into() } else { text }
+        if text.is_empty() { "m^0".into() } else { text }
     }
 
     /// Reads what [`base_unit`](Self::base_unit) writes; `None` for anything else.

@@ -59,7 +59,7 @@ impl Quantity {
     /// A typed quantity.
     pub fn of<Q: QuantityKind>(value: Q) -> Self {
         Self {
-            value: value.si(),
+            value: value.si() + 0.0, // minus zero is zero
             dimension: Q::KIND.dimension().unwrap_or_default(),
             kind: Q::KIND,
         }
@@ -68,7 +68,7 @@ impl Quantity {
     /// `None` for a value that is not finite.
     pub(super) fn from_si(value: f64, dimension: Dimension, kind: Kind) -> Option<Self> {
         value.is_finite().then_some(Self {
-            value,
+            value: value + 0.0, // minus zero is zero
             dimension,
             kind,
         })
@@ -126,7 +126,16 @@ impl Quantity {
             }
         };
         if fits {
-            Ok(Self { kind, ..self })
+            let value = if kind::may_claim(self.kind, kind) {
+                read::claimed(self.value, self.kind, kind)
+            } else {
+                self.value
+            };
+            Ok(Self {
+                value,
+                kind,
+                ..self
+            })
         } else {
             Err(self.refused_as(kind))
         }
@@ -313,7 +322,8 @@ impl Quantity {
         Error::new(ErrorCode::NotFinite).given(text::word("a result beyond the range of numbers"))
     }
 
-    /// Text that reads back to the same value and kind of unit, such as `300 L/ha`.
+    /// Text that reads back to the same value, such as `300 L/ha`; where no double in the unit of documents is the same, in base
+    /// units such as `0.3333333333333333 m^2`, which may be claimed as any kind of that dimension.
     #[must_use]
     pub fn to_text(self) -> alloc::string::String {
         show::exact(self)

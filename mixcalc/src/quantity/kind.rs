@@ -617,22 +617,24 @@ pub(crate) fn ordered_sum<Q: QuantityKind>(terms: impl IntoIterator<Item = Q>) -
     Q::from_si(values.into_iter().sum())
 }
 
+/// Least and largest magnitude, in coherent units, of anything that is measured. Far outside the physical job, and near enough that no sum
+/// of a plan leaves the range of doubles.
+const MAGNITUDES: core::ops::RangeInclusive<f64> = 1e-30..=1e30;
+
 /// A quantity that must be above zero.
 pub(crate) fn positive<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
-    if value.si() > 0.0 {
-        Ok(value)
-    } else {
-        Err(Error::new(ErrorCode::NotPositive).given(value))
+    match value.si() {
+        si if MAGNITUDES.contains(&si) => Ok(value),
+        si if si > 0.0 => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("of a size that can be measured"))),
+        _ => Err(Error::new(ErrorCode::NotPositive).given(value)),
     }
 }
 
 /// A quantity that must not be below zero.
 pub(crate) fn not_negative<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
-    if value.si() >= 0.0 {
-        Ok(value)
-    } else {
-        Err(Error::new(ErrorCode::OutOfRange)
-            .given(value)
-            .allowed(crate::text::word("zero or more")))
+    match value.si() {
+        0.0 => Ok(value),
+        si if si > 0.0 => positive(value),
+        _ => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("zero or more"))),
     }
 }

@@ -36,4 +36,4 @@ pub use unit::System;
 
 pub(crate) use kind::{not_negative, ordered_sum, positive};
 pub(crate) use read::{Expression, missing_unit, quantity as read_stated, unit as read_unit};
-pub(crate) use show::{on_scale, significant};
+pub(crate) use show::{in_unit, on_scale, signed_percent, significant};

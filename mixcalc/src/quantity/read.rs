@@ -41,7 +41,7 @@ impl Expression {
             if value.is_finite() {
                 Ok(value)
             } else {
-                Err(Error::new(ErrorCode::NotFinite).given(quantity))
+                Err(Error::new(ErrorCode::NotFinite).given(value))
             }
         } else {
             quantity.claim_kind(self.kind).map(|_| 0.0).and_then(|_| {
@@ -80,8 +80,9 @@ pub(super) fn claimed(si: f64, from: Kind, to: Kind) -> f64 {
 
 /// The factor of the unit that documents use for a kind.
 pub(super) fn document_unit(kind: Kind) -> Option<Factor> {
-    // The units of documents are in the table, which a test checks.
-    unit(kind.unit()).ok().map(Expression::factor)
+    // The units of documents are in the table, which a test checks; a derived quantity has none.
+    let unit_text = Some(kind.unit()).filter(|text| !text.is_empty())?;
+    unit(unit_text).ok().map(Expression::factor)
 }
 
 /// Reads a quantity, and tells the unit that it was stated in.
@@ -127,20 +128,24 @@ fn unreadable(text: &str) -> Error {
 }
 
 fn number(number: &str, whole_text: &str) -> Result<f64, Error> {
-    if let Some((before, after)) = number.split_once(',') {
-        // Points before the comma part thousands, as do commas before a point.
-        let as_point = format!("{}.{after}", before.replace('.', ""));
-        let as_nothing = number.replace(',', "");
-        let readings = [
-            is_number(&as_point).then_some(as_point),
-            (is_number(&as_nothing) && !before.contains('.')).then_some(as_nothing),
-        ];
-        let readings: Vec<String> = readings.into_iter().flatten().collect();
-        if is_number(before) || before.contains('.') && !readings.is_empty() {
-            return Err(Error::new(ErrorCode::DecimalComma)
-                .given(quoted(number))
-                .allowed(readings.join(" or ")));
-        }
+    let comma = number.split_once(',');
+    if let Some((before, after)) = comma.filter(|(b, _)| b.ends_with(|c: char| c.is_ascii_digit()))
+    {
+        // Where points stand before the comma, they part thousands and the comma does not.
+        let decimal = format!("{}.{after}", before.replace('.', ""));
+        let thousands = number.replace(',', "");
+        let readings = match (
+            is_number(&decimal),
+            is_number(&thousands) && !before.contains('.'),
+        ) {
+            (true, true) => format!("{decimal} or {thousands}"),
+            (true, false) => decimal,
+            (false, true) => thousands,
+            (false, false) => return Err(unreadable(whole_text)),
+        };
+        return Err(Error::new(ErrorCode::DecimalComma)
+            .given(quoted(number))
+            .allowed(readings));
     }
     if !is_number(number) {
         return Err(unreadable(whole_text));
@@ -200,8 +205,12 @@ pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
             .dimension
             .over(below.dimension)
             .ok_or_else(|| unknown(text))?;
+        let factor = sum.factor.per(below.factor);
+        if !factor.is_normal() {
+            return Err(Error::new(ErrorCode::NotFinite).given(quoted(text)));
+        }
         sum = Expression {
-            factor: sum.factor.per(below.factor),
+            factor,
             dimension,
             kind: quotient_kind(sum.kind, below.kind, dimension),
             system: sum.system.or(below.system),
@@ -216,10 +225,10 @@ fn below_the_line(part: &str, whole_text: &str) -> Result<Expression, Error> {
         .strip_prefix('(')
         .and_then(|inner| inner.strip_suffix(')'))
         .unwrap_or(part);
-    let counted = bare
-        .split_once(' ')
-        .or_else(|| bare.split_once('.'))
-        .filter(|(count, _)| is_number(count));
+    let counted = [' ', '.']
+        .into_iter()
+        .filter_map(|gap| bare.split_once(gap))
+        .find(|(count, _)| is_number(count));
     let Some((count, unit)) = counted else {
         return word(bare, whole_text);
     };
@@ -307,8 +316,16 @@ const SPELLED_OUT: &[(&str, &str)] = &[
     ("minutes", "min"),
     ("hour", "h"),
     ("hr", "h"),
+    ("kph", "km/h"),
+    ("kmh", "km/h"),
+    ("kmph", "km/h"),
     ("sec", "s"),
     ("C", "°C"),
     ("F", "°F"),
+    // Only the kelvin is a unit of temperature differences, as in K/h.
+    ("°C", "K"),
+    ("Cel", "K"),
+    ("°F", "K"),
+    ("[degF]", "K"),
     ("PSI", "psi"),
 ];

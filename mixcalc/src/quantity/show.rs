@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::dynamic::Quantity;
-use super::kind::Kind;
+use super::kind::{Kind, Ratio};
 use super::read;
 use super::unit::{Factor, System};
 
@@ -29,31 +29,11 @@ pub(super) fn exact(quantity: Quantity) -> String {
     let (value, unit) = parts(quantity);
     let reads_back = read::document_unit(quantity.kind())
         .is_none_or(|factor| same(factor.to_si(value), quantity.si()));
-    let base_unit = match quantity.kind() {
-        _ if reads_back => return format!("{value:?} {unit}").replacen(".0 ", " ", 1),
-        Kind::VolumePerArea | Kind::VolumeRate | Kind::LiquidDose => "m3/m2",
-        Kind::MassPerArea | Kind::SolidDose => "kg/m2",
-        Kind::VolumeFraction => "m3/m3",
-        Kind::MassFraction => "kg/kg",
-        Kind::MassPerVolume
-        | Kind::MassConcentration
-        | Kind::Content
-        | Kind::Density
-        | Kind::ParticleDensity
-        | Kind::BulkDensity => "kg/m3",
-        Kind::Area => "m2",
-        Kind::Volume => "m3",
-        Kind::Speed => "m/s",
-        Kind::WorkRate => "m2/s",
-        Kind::Flow => "m3/s",
-        Kind::Pressure => "Pa",
-        Kind::Temperature => "K",
-        Kind::Length => "m",
-        Kind::Mass => "kg",
-        Kind::Time => "s",
-        Kind::Ratio | Kind::Derived => "1",
-    };
-    format!("{:?} {base_unit}", quantity.si())
+    if reads_back {
+        format!("{value:?} {unit}").replacen(".0 ", " ", 1)
+    } else {
+        format!("{:?} {}", quantity.si(), quantity.dimension().base_unit())
+    }
 }
 
 fn same(a: f64, b: f64) -> bool {
@@ -100,9 +80,27 @@ pub(super) fn people(quantity: Quantity, system: System) -> String {
 
 /// An amount in the unit on a scale, with the digits that the scale has.
 pub(crate) fn on_scale(quantity: Quantity, unit: &str) -> String {
+    with_digits(quantity, unit, MARK_DIGITS)
+}
+
+/// A quantity in a unit, with the digits that people are shown.
+pub(crate) fn in_unit(quantity: Quantity, unit: &str) -> String {
+    with_digits(quantity, unit, PEOPLE_DIGITS)
+}
+
+fn with_digits(quantity: Quantity, unit: &str, digits: usize) -> String {
     match quantity.to(unit) {
-        Ok(value) => format!("{} {unit}", significant(value, MARK_DIGITS)),
+        Ok(value) => format!("{} {unit}", significant(value, digits)),
         Err(_) => people(quantity, System::Metric),
+    }
+}
+
+/// A gap in percent with its sign, to hundredths; noise of the last places is no gap.
+pub(crate) fn signed_percent(gap: Ratio) -> String {
+    let text = format!("{:+.2} %", gap.percent());
+    match text.as_str() {
+        "+0.00 %" | "-0.00 %" => "0.00 %".into(),
+        _ => text,
     }
 }
 

@@ -62,6 +62,11 @@ impl Factor {
         }
     }
 
+    /// Whether it is a unit at all: numbers below the line may be so large or small that none is left.
+    pub(super) const fn is_normal(self) -> bool {
+        (self.numerator / self.denominator).is_normal()
+    }
+
     pub(super) const fn to_si(self, value: f64) -> f64 {
         value * self.numerator / self.denominator + self.offset
     }

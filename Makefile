@@ -1,0 +1,121 @@
+# The commands of mixcalc. They need a Rust toolchain, a C compiler and Python 3.10 or later with venv, and fetch the rest
+# with cargo and pip. `make help` lists them.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -eu -o pipefail -c
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+
+# Made absolute, since the programs below are started from more than one folder.
+export CARGO_TARGET_DIR := $(abspath $(or $(CARGO_TARGET_DIR),target))
+# With a backtrace, a panic that is caught leaves memory behind that looks like a leak.
+export RUST_BACKTRACE := 0
+export HYPOTHESIS_STORAGE_DIRECTORY := $(CARGO_TARGET_DIR)/hypothesis
+
+PYTHON ?= python3
+CC ?= cc
+RELEASE := $(CARGO_TARGET_DIR)/release
+TOOLS := .venv
+WHEELS := $(CARGO_TARGET_DIR)/wheels
+# Where the wheel is installed, apart from the tools and the sources, so that only the wheel can make the tests pass.
+INSTALLED := $(CARGO_TARGET_DIR)/installed
+C_PLAN := $(CARGO_TARGET_DIR)/bindings/plan
+
+##@ Plans
+
+JOB ?= docs/examples/demo.toml
+FORMAT ?= sheet
+export JOB
+
+.PHONY: plan
+plan: ## Plan a job: JOB=path (- reads standard input), FORMAT=sheet or json
+	@cargo run --quiet --release --locked --example plan -- $(plan_$(FORMAT)) "$$JOB"
+
+plan_sheet :=
+plan_json := --json
+$(if $(filter sheet json,$(FORMAT)),,$(error FORMAT must be sheet or json, got "$(FORMAT)"))
+
+##@ Tests
+
+.PHONY: test
+test: lint test-rust test-bindings witness ## All that a change must pass
+
+.PHONY: lint
+lint: ## Format, lints, documentation, and the core without the standard library
+	cargo fmt --all --check
+	cargo clippy --workspace --all-targets --all-features --locked -- -D warnings
+	RUSTDOCFLAGS="-D warnings" cargo doc --workspace --all-features --no-deps --locked
+	cargo build --package mixcalc --no-default-features --locked
+
+# nextest where it is, cargo's own runner elsewhere.
+.PHONY: test-rust
+test-rust: ## Rust tests and the examples in the documentation
+	if cargo nextest --version >/dev/null 2>&1; \
+	then cargo nextest run --workspace --all-features --locked; \
+	else cargo test --workspace --all-features --locked --tests; fi
+	cargo test --workspace --all-features --locked --doc
+
+.PHONY: test-bindings
+test-bindings: installed c-plan rust-plan ## The wheel in a new environment and a program in C, against Rust
+	MIXCALC_C_PLAN=$(C_PLAN) MIXCALC_C_LIBRARY=$(RELEASE)/libmixcalc_ffi.so MIXCALC_RUST_EXAMPLES=$(RELEASE)/examples \
+	$(INSTALLED)/bin/pytest -q -p no:cacheprovider tests
+	cd $(INSTALLED) && MYPY_CACHE_DIR=$(CARGO_TARGET_DIR)/mypy bin/stubtest mixcalc
+
+COUNT ?= 10000
+SEED ?= 1
+
+.PHONY: witness
+witness: rust-plan ## Check the plans of random jobs by exact fractions: COUNT=number SEED=number
+	$(PYTHON) tests/witness/jobs.py $(COUNT) $(SEED) | $(RELEASE)/examples/plan_lines | $(PYTHON) tests/witness/witness.py --lines
+
+.PHONY: test-extra
+test-extra: c-plan ## What needs more of the machine: C++ compiler, valgrind
+	for language in c c++; do standard=$$([ $$language = c ] && echo c11 || echo c++17); \
+	echo '#include "mixcalc.h"' | $(CC) -x $$language -std=$$standard -Wall -Wextra -Wpedantic -Werror -fsyntax-only -Imixcalc-ffi/include -; done
+	valgrind --quiet --leak-check=full --error-exitcode=9 $(C_PLAN) docs/examples/demo.toml >/dev/null
+
+.PHONY: test-long
+test-long: ## For the patient: a million random jobs, other ones each day
+	$(MAKE) witness COUNT=1000000 SEED=$$(date +%Y%m%d)
+
+##@ Parts
+
+.PHONY: header
+header: ## Write the C header anew from the sources
+	MIXCALC_WRITE_HEADER=1 cargo test --quiet --package mixcalc-ffi --test header
+
+.PHONY: rust-plan
+rust-plan:
+	cargo build --release --locked --package mixcalc --examples
+
+.PHONY: c-plan
+c-plan: ## The C library and the program that tests it
+	cargo build --release --locked --package mixcalc-ffi
+	mkdir -p $(dir $(C_PLAN))
+	$(CC) -std=c11 -Wall -Wextra -Wpedantic -Werror -g -Imixcalc-ffi/include tests/bindings/plan.c \
+		-L$(RELEASE) -lmixcalc_ffi -Wl,-rpath,$(RELEASE) -o $(C_PLAN)
+
+.PHONY: wheel
+wheel: $(TOOLS)/ready ## The Python wheel
+	rm -rf $(WHEELS)
+	$(TOOLS)/bin/maturin build --release --locked --manifest-path mixcalc-py/Cargo.toml --out $(WHEELS)
+
+.PHONY: installed
+installed: wheel
+	$(PYTHON) -m venv --clear $(INSTALLED)
+	$(INSTALLED)/bin/pip install --quiet --requirement tests/requirements.txt $(WHEELS)/*.whl
+
+$(TOOLS)/ready: tests/requirements.txt
+	$(PYTHON) -m venv --clear $(TOOLS)
+	$(TOOLS)/bin/pip install --quiet --requirement tests/requirements.txt
+	touch $@
+
+.PHONY: clean
+clean: ## Remove all that was built and installed
+	cargo clean
+	rm -rf $(TOOLS)
+
+.PHONY: help
+help: ## This list
+	@awk 'BEGIN {FS = ":.*## "} /^##@/ {printf "\n%s\n", substr($$0, 5)} \
+		/^[a-z-]+:.*## / {printf "  make %-14s %s\n", $$1, $$2}' $(MAKEFILE_LIST)

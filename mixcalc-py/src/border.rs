@@ -1,0 +1,54 @@
+//! What every function at the border does.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+use pyo3::prelude::*;
+use pyo3::types::PyDict;
+
+/// Runs `body` while other threads may use the interpreter, and raises its error.
+///
+/// A panic is raised as `InternalError`: what PyO3 would make of it slips past `except Exception`.
+pub(crate) fn answer<T: Send>(
+    py: Python<'_>,
+    body: impl FnOnce() -> Result<T, mixcalc::Error> + Send,
+) -> PyResult<T> {
+    match py.detach(|| catch_unwind(AssertUnwindSafe(body))) {
+        Ok(answer) => answer.map_err(|error| raised(py, &error).unwrap_or_else(|failed| failed)),
+        Err(_) => Err(fault(py).unwrap_or_else(|failed| failed)),
+    }
+}
+
+/// The core's error as an exception of the public package.
+fn raised(py: Python<'_>, error: &mixcalc::Error) -> PyResult<PyErr> {
+    let code = error.code();
+    let class = match code.number() {
+        200..300 => "UnitError",
+        _ => "InputError",
+    };
+    let details = PyDict::new(py);
+    details.set_item("code", code.number())?;
+    details.set_item("name", code.name())?;
+    details.set_item("path", error.path())?;
+    details.set_item("given", error.given_text())?;
+    details.set_item("allowed", error.allowed_text())?;
+    exception(py, class, &error.to_string(), &details)
+}
+
+/// A fault of the library; its code is the one that C sees.
+fn fault(py: Python<'_>) -> PyResult<PyErr> {
+    let details = PyDict::new(py);
+    details.set_item("code", 99)?;
+    details.set_item("name", "panic")?;
+    let message = "a fault of the library, not of the input; please report it with the input";
+    exception(py, "InternalError", message, &details)
+}
+
+fn exception(
+    py: Python<'_>,
+    class: &str,
+    message: &str,
+    details: &Bound<'_, PyDict>,
+) -> PyResult<PyErr> {
+    let class = py.import("mixcalc.errors")?.getattr(class)?;
+    Ok(PyErr::from_value(class.call((message,), Some(details))?))
+}

@@ -1,0 +1,610 @@
+//! The job document: wire structs, and the way to a [`Job`] and back.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use serde::{Deserialize, Serialize};
+
+use super::stated::{Fraction, Stated};
+use crate::error::{Error, ErrorCode};
+use crate::label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, SubstanceContent};
+use crate::measure::{Amount, Measure, MeasureKind};
+use crate::plan::{Job, LastStrip, Rate, Split};
+use crate::quantity::{Kind, System};
+use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
+use crate::text;
+
+/// Declares a wire enum: words of a document for an enum of the core, in both directions.
+macro_rules! choices {
+    ($($(#[$doc:meta])* $wire:ident for $core:ident { $($variant:ident = $word:literal),* $(,)? })*) => { $(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        pub(super) enum $wire {
+            $(#[serde(rename = $word)] $variant,)*
+        }
+
+        impl From<$wire> for $core {
+            fn from(wire: $wire) -> Self {
+                match wire { $($wire::$variant => Self::$variant,)* }
+            }
+        }
+
+        impl From<$core> for $wire {
+            fn from(core: $core) -> Self {
+                match core { $($core::$variant => Self::$variant,)* }
+            }
+        }
+    )* };
+}
+
+choices! {
+    /// Whose measures the load sheet speaks.
+    UnitsWire for System { Metric = "metric", Us = "US", Imperial = "imperial" }
+    /// What a dose is counted on.
+    BasisWire for Basis { GroundArea = "ground-area", MixVolume = "mix-volume", CarrierVolume = "carrier-volume" }
+    /// What an amount is measured with.
+    MeasureKindWire for MeasureKind { Vessel = "vessel", Scale = "scale", Pack = "pack" }
+    /// The kind of sprayer.
+    SprayerKindWire for SprayerKind {
+        HandHeld = "hand-held", Knapsack = "knapsack", Boom = "boom", BushAndTree = "bush-and-tree", SemiMobile = "semi-mobile",
+    }
+    /// How the mix is divided into loads.
+    SplitWire for Split { FullThenPart = "full-then-part", Even = "even" }
+}
+
+/// Declares a wire struct: unknown keys are refused, absent ones are left out on the way out.
+macro_rules! wire {
+    ($($(#[$doc:meta])* struct $name:ident { $($(#[$attribute:meta])* $key:ident: $kind:ty,)* })*) => { $(
+        $(#[$doc])*
+        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        #[serde(deny_unknown_fields)]
+        pub(super) struct $name { $($(#[$attribute])* pub(super) $key: $kind,)* }
+    )* };
+}
+
+wire! {
+    /// A job: everything that a plan is made from.
+    struct JobWire {
+        /// The format of this document.
+        format: JobFormat,
+        /// Free text.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        title: Option<String>,
+        /// Whose measures the load sheet speaks; follows the volume rate where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        units: Option<UnitsWire>,
+        /// The ground to be treated.
+        area: Stated,
+        /// Volume of mix per ground area, products inside. Exactly one of `volume_rate` and `carrier_rate` is given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume_rate: Option<Stated>,
+        /// Volume of carrier per ground area, products on top.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        carrier_rate: Option<Stated>,
+        /// Density of the mix: needed for doses in % w/w and for a limit of the carried mass.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mix_density: Option<Stated>,
+        /// The products, in the order in which they go into the tank.
+        #[serde(default)]
+        products: Vec<ProductWire>,
+        /// The measures at hand.
+        #[serde(default)]
+        measures: Vec<MeasureWire>,
+        /// The sprayer.
+        sprayer: SprayerWire,
+        /// The tank: nominal, brim or both are given.
+        tank: TankWire,
+        /// How the mix is divided into loads.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        loading: Option<LoadingWire>,
+    }
+
+    /// A product at its dose.
+    struct ProductWire {
+        /// Unique in the job.
+        name: String,
+        /// Two-letter international code, such as SC.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        formulation: Option<String>,
+        /// Per ground area, per volume of mix, per stated tankful.
+        dose: Stated,
+        /// What the dose is counted on; follows the dose where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        basis: Option<BasisWire>,
+        /// Density of the liquid product.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        density: Option<Stated>,
+        /// Density of a dry product's particles: what it displaces.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        particle_density: Option<Stated>,
+        /// Density of a dry product's heap: what a vessel of it weighs.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bulk_density: Option<Stated>,
+        /// Whether it does not run out of a measure by itself.
+        #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+        viscous: bool,
+        /// How much of it there is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        stock: Option<Stated>,
+        /// What acts in it.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        active_substances: Vec<SubstanceWire>,
+        /// What the label limits.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        label: Option<LabelWire>,
+        /// One measure for this product, overriding the list.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        measure: Option<MeasureWire>,
+    }
+
+    /// An active substance and its content.
+    struct SubstanceWire {
+        /// Its name.
+        name: String,
+        /// Mass per volume or per mass of product.
+        content: Stated,
+    }
+
+    /// What a label limits.
+    struct LabelWire {
+        /// The largest dose; the dose itself where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_dose: Option<Stated>,
+        /// What the largest dose is counted on; follows it where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_dose_basis: Option<BasisWire>,
+        /// The least volume rate.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_volume_rate: Option<Stated>,
+        /// The largest volume rate.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_volume_rate: Option<Stated>,
+        /// Share of the load that the label wants in the tank first.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        first_carrier: Option<Fraction>,
+        /// Where these limits stand.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
+    }
+
+    /// A vessel, scale or counted pack.
+    struct MeasureWire {
+        /// Unique among the measures.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        name: Option<String>,
+        /// What it is.
+        kind: MeasureKindWire,
+        /// The most it holds or weighs; a pack has none.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        capacity: Option<Stated>,
+        /// The smallest step it shows; the content of a pack.
+        graduation: Stated,
+        /// The unit on its scale; follows the graduation where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        marked_in: Option<String>,
+    }
+
+    /// A sprayer without its tank.
+    struct SprayerWire {
+        /// Its kind.
+        kind: SprayerKindWire,
+        /// What stays in it after spraying out.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        residual: Option<ResidualWire>,
+        /// Its mass when empty.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        empty_mass: Option<Stated>,
+        /// Limit of its mass when filled.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        carried_mass_limit: Option<Stated>,
+    }
+
+    /// What stays in a sprayer after spraying out.
+    struct ResidualWire {
+        /// The part that mixes with rinse water.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        dilutable: Option<Stated>,
+        /// The part that rinsing does not reach.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        non_dilutable: Option<Stated>,
+    }
+
+    /// A tank.
+    struct TankWire {
+        /// The filling that the maker declares for use.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        nominal: Option<Stated>,
+        /// What it holds when full to the rim.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        brim: Option<Stated>,
+        /// Part of the brim capacity to leave empty.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        headspace: Option<Fraction>,
+        /// The step of the tank's own marks.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        graduation: Option<Stated>,
+        /// The least volume that the sprayer works with.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        least_working_volume: Option<Stated>,
+        /// The unit on the tank's scale; follows the graduation where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        marked_in: Option<String>,
+    }
+
+    /// How the mix is divided into loads.
+    struct LoadingWire {
+        /// Full loads and one part load, or equal loads.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        split: Option<SplitWire>,
+        /// Ground left for the rinse water, by area or by volume.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        last_strip: Option<StripWire>,
+        /// Fillings of a measure for one amount before a caution.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_fillings: Option<f64>,
+    }
+
+    /// Ground left for the rinse water: one of the two is given.
+    struct StripWire {
+        /// So much ground.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        area: Option<Stated>,
+        /// So much mix held back.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume: Option<Stated>,
+    }
+}
+
+/// The format of a job document.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub(super) enum JobFormat {
+    /// The first format.
+    #[serde(rename = "mixcalc-job/1")]
+    One,
+}
+
+/// Puts a place in front of an error's.
+trait At<T> {
+    fn at(self, place: &str) -> Result<T, Error>;
+}
+
+impl<T> At<T> for Result<T, Error> {
+    fn at(self, place: &str) -> Self {
+        self.map_err(|error| error.at(place))
+    }
+}
+
+/// Claims an optional quantity, with its key as the place.
+macro_rules! claimed {
+    ($wire:expr, $key:ident) => {
+        $wire.$key.as_ref().map(Stated::claim).transpose().at(stringify!($key))?
+    };
+}
+
+impl JobWire {
+    pub(super) fn job(&self) -> Result<Job, Error> {
+        let (key, stated) = match (&self.volume_rate, &self.carrier_rate) {
+            (Some(rate), None) => ("volume_rate", rate),
+            (None, Some(rate)) => ("carrier_rate", rate),
+            (None, None) => {
+                return Err(Error::new(ErrorCode::MissingInput).at("volume_rate").allowed(text::key_example("volume_rate")));
+            }
+            (Some(_), Some(_)) => return Err(both_given("volume_rate and carrier_rate").at("volume_rate")),
+        };
+        let rate = stated.claim().at(key)?;
+        let rate = if key == "volume_rate" { Rate::Volume(rate) } else { Rate::Carrier(rate) };
+        let system = || stated.read().ok().and_then(|(_, unit)| unit.system).unwrap_or(System::Metric);
+
+        let sprayer = self.sprayer.sprayer().at("sprayer")?;
+        let tank = self.tank.tank().at("tank")?;
+        let mut job = Job::new(self.area.claim().at("area")?, rate, sprayer, tank)?;
+        job = job.in_units(self.units.map_or_else(system, System::from));
+        if let Some(title) = &self.title {
+            job = job.with_title(title);
+        }
+        if let Some(density) = claimed!(self, mix_density) {
+            job = job.with_mix_density(density)?;
+        }
+        for (index, product) in self.products.iter().enumerate() {
+            job = job.with_product(product.product().at(&format!("products[{index}]"))?)?;
+        }
+        for (index, measure) in self.measures.iter().enumerate() {
+            job = job.with_measure(measure.measure().at(&format!("measures[{index}]"))?)?;
+        }
+        match &self.loading {
+            Some(loading) => loading.applied(job),
+            None => Ok(job),
+        }
+    }
+
+    pub(super) fn of(job: &Job) -> Self {
+        let (volume_rate, carrier_rate) = match job.rate() {
+            Rate::Volume(rate) => (Some(Stated::of(rate)), None),
+            Rate::Carrier(rate) => (None, Some(Stated::of(rate))),
+        };
+        Self {
+            format: JobFormat::One,
+            title: job.title().map(ToString::to_string),
+            units: Some(job.units().into()),
+            area: Stated::of(job.area()),
+            volume_rate,
+            carrier_rate,
+            mix_density: job.mix_density().map(Stated::of),
+            products: job.products().iter().map(ProductWire::of).collect(),
+            measures: job.measures().iter().map(MeasureWire::of).collect(),
+            sprayer: SprayerWire::of(job.sprayer()),
+            tank: TankWire::of(job.tank()),
+            loading: Some(LoadingWire::of(job)),
+        }
+    }
+}
+
+fn both_given(keys: &'static str) -> Error {
+    Error::new(ErrorCode::BothGiven).given(keys).allowed(text::word("one of them"))
+}
+
+impl ProductWire {
+    fn product(&self) -> Result<Product, Error> {
+        let dose = |stated: &Stated, basis: Option<BasisWire>| {
+            let (quantity, _) = stated.read()?;
+            Dose::claim(quantity, basis.map(Basis::from)).map_err(|error| match error.code() {
+                ErrorCode::WrongQuantity => error.given(format_args!("{stated}, {}", text::with_article(quantity.kind().words()))),
+                _ => error,
+            })
+        };
+        let mut product = Product::new(&self.name, dose(&self.dose, self.basis).at("dose")?)?;
+        if let Some(code) = &self.formulation {
+            product = product.with_formulation(Formulation::read(code).at("formulation")?)?;
+        }
+        if self.viscous {
+            product = product.viscous();
+        }
+        if let Some(density) = claimed!(self, density) {
+            product = product.with_density(density)?;
+        }
+        if let Some(density) = claimed!(self, particle_density) {
+            product = product.with_particle_density(density)?;
+        }
+        if let Some(density) = claimed!(self, bulk_density) {
+            product = product.with_bulk_density(density)?;
+        }
+        for (index, substance) in self.active_substances.iter().enumerate() {
+            let place = format!("active_substances[{index}]");
+            product = product.with_active_substance(substance.substance().at(&place)?);
+        }
+        if let Some(label) = &self.label {
+            let max_dose = label.max_dose.as_ref().map(|stated| dose(stated, label.max_dose_basis.or(self.basis_for(stated))));
+            let max_dose = max_dose.transpose().at("label.max_dose")?;
+            product = product.with_label(label.label(max_dose).at("label")?)?;
+        }
+        if let Some(stock) = &self.stock {
+            product = product.with_stock(Amount::claim(stock.read().at("stock")?.0).at("stock")?)?;
+        }
+        if let Some(measure) = &self.measure {
+            product = product.with_measure(measure.measure().at("measure")?);
+        }
+        Ok(product)
+    }
+
+    /// A largest dose per volume is counted as the dose is, where that is per volume too.
+    fn basis_for(&self, max_dose: &Stated) -> Option<BasisWire> {
+        let is_per_area = |stated: &Stated| {
+            stated.read().is_ok_and(|(quantity, _)| matches!(quantity.kind(), Kind::VolumePerArea | Kind::MassPerArea))
+        };
+        self.basis.filter(|_| is_per_area(max_dose) == is_per_area(&self.dose))
+    }
+
+    fn of(product: &Product) -> Self {
+        Self {
+            name: product.name().to_string(),
+            formulation: product.formulation().map(|formulation| formulation.code().to_string()),
+            dose: Stated::of(product.dose()),
+            basis: Some(product.dose().basis().into()),
+            density: product.density().map(Stated::of),
+            particle_density: product.particle_density().map(Stated::of),
+            bulk_density: product.bulk_density().map(Stated::of),
+            viscous: product.is_marked_viscous(),
+            stock: product.stock().map(Stated::of),
+            active_substances: product.active_substances().iter().map(SubstanceWire::of).collect(),
+            label: LabelWire::of(product.label()),
+            measure: product.measure().map(MeasureWire::of),
+        }
+    }
+}
+
+impl SubstanceWire {
+    fn substance(&self) -> Result<ActiveSubstance, Error> {
+        let (quantity, _) = self.content.read().at("content")?;
+        let content = match quantity.kind() {
+            Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
+            _ => SubstanceContent::PerVolume(self.content.claim().at("content")?),
+        };
+        ActiveSubstance::new(&self.name, content)
+    }
+
+    fn of(substance: &ActiveSubstance) -> Self {
+        let content = match substance.content() {
+            SubstanceContent::PerVolume(content) => Stated::of(content),
+            SubstanceContent::PerMass(content) => Stated::of(content),
+        };
+        Self { name: substance.name().to_string(), content }
+    }
+}
+
+impl LabelWire {
+    fn label(&self, max_dose: Option<Dose>) -> Result<Label, Error> {
+        Ok(Label {
+            max_dose,
+            min_volume_rate: claimed!(self, min_volume_rate),
+            max_volume_rate: claimed!(self, max_volume_rate),
+            first_carrier: self.first_carrier.as_ref().map(|share| share.0.fraction()).transpose().at("first_carrier")?,
+            source: self.source.as_deref().map(Into::into),
+        })
+    }
+
+    /// `None` for a label that says nothing.
+    fn of(label: &Label) -> Option<Self> {
+        (*label != Label::new()).then(|| Self {
+            max_dose: label.max_dose.map(Stated::of),
+            max_dose_basis: label.max_dose.map(|dose| dose.basis().into()),
+            min_volume_rate: label.min_volume_rate.map(Stated::of),
+            max_volume_rate: label.max_volume_rate.map(Stated::of),
+            first_carrier: label.first_carrier.map(Fraction::from),
+            source: label.source.as_deref().map(ToString::to_string),
+        })
+    }
+}
+
+impl MeasureWire {
+    fn measure(&self) -> Result<Measure, Error> {
+        let kind = MeasureKind::from(self.kind);
+        let amount = |stated: &Stated| match kind {
+            MeasureKind::Vessel => stated.claim().map(Amount::Volume),
+            MeasureKind::Scale => stated.claim().map(Amount::Mass),
+            MeasureKind::Pack => stated.read().and_then(|(quantity, _)| Amount::claim(quantity)),
+        };
+        let graduation = amount(&self.graduation).at("graduation")?;
+        let capacity = match (&self.capacity, kind) {
+            (None, MeasureKind::Pack) => graduation,
+            (Some(_), MeasureKind::Pack) => return Err(both_given("capacity and graduation of a pack").at("capacity")),
+            (Some(capacity), _) => amount(capacity).at("capacity")?,
+            (None, _) => return Err(Error::new(ErrorCode::MissingInput).at("capacity").allowed(text::key_example("capacity"))),
+        };
+        let mut measure = Measure::new(kind, capacity, graduation)?;
+        if let Some(unit) = self.marked_in.as_deref().or(self.graduation.unit_text()) {
+            measure = measure.marked_in(unit).at("marked_in")?;
+        }
+        Ok(match &self.name {
+            Some(name) => measure.with_name(name),
+            None => measure,
+        })
+    }
+
+    fn of(measure: &Measure) -> Self {
+        Self {
+            name: Some(measure.name().to_string()),
+            kind: measure.kind().into(),
+            capacity: (measure.kind() != MeasureKind::Pack).then(|| Stated::of(measure.capacity())),
+            graduation: Stated::of(measure.graduation()),
+            marked_in: Some(measure.unit().to_string()),
+        }
+    }
+}
+
+impl SprayerWire {
+    fn sprayer(&self) -> Result<Sprayer, Error> {
+        let mut sprayer = Sprayer::new(self.kind.into());
+        if let Some(residual) = &self.residual {
+            let residual = residual.residual().at("residual")?;
+            sprayer = sprayer.with_residual(residual);
+        }
+        if let Some(mass) = claimed!(self, empty_mass) {
+            sprayer = sprayer.with_empty_mass(mass)?;
+        }
+        if let Some(mass) = claimed!(self, carried_mass_limit) {
+            sprayer = sprayer.with_carried_mass_limit(mass)?;
+        }
+        Ok(sprayer)
+    }
+
+    fn of(sprayer: &Sprayer) -> Self {
+        Self {
+            kind: sprayer.kind().into(),
+            residual: sprayer.residual().map(|residual| ResidualWire {
+                dilutable: Some(Stated::of(residual.dilutable())),
+                non_dilutable: Some(Stated::of(residual.non_dilutable())),
+            }),
+            empty_mass: sprayer.empty_mass().map(Stated::of),
+            carried_mass_limit: sprayer.carried_mass_limit().map(Stated::of),
+        }
+    }
+}
+
+impl ResidualWire {
+    fn residual(&self) -> Result<Residual, Error> {
+        Residual::new(claimed!(self, dilutable).unwrap_or_default(), claimed!(self, non_dilutable).unwrap_or_default())
+    }
+}
+
+impl TankWire {
+    fn tank(&self) -> Result<Tank, Error> {
+        let mut tank = Tank::new(claimed!(self, nominal), claimed!(self, brim))?;
+        if let Some(headspace) = &self.headspace {
+            tank = tank.with_headspace(headspace.0.fraction().at("headspace")?)?;
+        }
+        if let Some(graduation) = claimed!(self, graduation) {
+            tank = tank.with_graduation(graduation)?;
+        }
+        if let Some(unit) = self.marked_in.as_deref().or(self.graduation.as_ref().and_then(Stated::unit_text)) {
+            tank = tank.marked_in(unit)?;
+        }
+        if let Some(volume) = claimed!(self, least_working_volume) {
+            tank = tank.with_least_working_volume(volume)?;
+        }
+        Ok(tank)
+    }
+
+    fn of(tank: &Tank) -> Self {
+        Self {
+            nominal: tank.nominal().map(Stated::of),
+            brim: tank.brim().map(Stated::of),
+            headspace: tank.headspace().map(Fraction::from),
+            graduation: tank.graduation().map(Stated::of),
+            least_working_volume: tank.least_working_volume().map(Stated::of),
+            marked_in: tank.unit().map(ToString::to_string),
+        }
+    }
+}
+
+impl LoadingWire {
+    fn applied(&self, mut job: Job) -> Result<Job, Error> {
+        if let Some(split) = self.split {
+            job = job.with_split(split.into());
+        }
+        if let Some(strip) = &self.last_strip {
+            job = job.with_last_strip(strip.strip().at("last_strip").at("loading")?)?;
+        }
+        match self.max_fillings {
+            Some(fillings) => job.with_max_fillings(whole(fillings).at("loading.max_fillings")?),
+            None => Ok(job),
+        }
+    }
+
+    fn of(job: &Job) -> Self {
+        Self {
+            split: Some(job.split().into()),
+            last_strip: job.last_strip().map(|strip| match strip {
+                LastStrip::Area(area) => StripWire { area: Some(Stated::of(area)), volume: None },
+                LastStrip::Volume(volume) => StripWire { area: None, volume: Some(Stated::of(volume)) },
+            }),
+            #[allow(clippy::cast_precision_loss)] // a few
+            max_fillings: Some(job.max_fillings() as f64),
+        }
+    }
+}
+
+/// A whole number of a document.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range that is checked
+fn whole(number: f64) -> Result<u64, Error> {
+    if (1.0..=1e6).contains(&number) && libm::floor(number).to_bits() == number.to_bits() {
+        Ok(number as u64)
+    } else {
+        Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(text::word("a whole number from 1 to 1000000")))
+    }
+}
+
+impl StripWire {
+    fn strip(&self) -> Result<LastStrip, Error> {
+        match (claimed!(self, area), claimed!(self, volume)) {
+            (Some(area), None) => Ok(LastStrip::Area(area)),
+            (None, Some(volume)) => Ok(LastStrip::Volume(volume)),
+            (None, None) => Err(Error::new(ErrorCode::MissingInput).at("area").allowed(text::key_example("last_strip"))),
+            (Some(_), Some(_)) => Err(both_given("area and volume")),
+        }
+    }
+}
+

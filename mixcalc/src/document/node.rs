@@ -1,0 +1,230 @@
+//! What JSON and TOML have in common: a tree, from which the wire structs are read with errors that name the place.
+//!
+//! Two passes. The text becomes a tree; the tree becomes the wire structs through serde, with an error type of our own. So a
+//! misspelt key, a wrong type, a missing or a doubled key arrive as codes with what was given and what is allowed, and not as a
+//! parser's English.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+use core::fmt;
+
+use serde::de::value::{MapDeserializer, SeqDeserializer};
+use serde::de::{self, Deserialize, Deserializer, Expected, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor};
+use serde::forward_to_deserialize_any;
+
+use crate::error::{Error, ErrorCode};
+use crate::text;
+
+/// Longest document that is read: a job of a thousand products is a tenth of it.
+const LONGEST: usize = 1 << 20;
+
+/// A value of JSON or TOML. Tables keep doubled keys, for the wire structs to refuse.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Node {
+    Null,
+    Bool(bool),
+    Number(f64),
+    Text(String),
+    List(Vec<Node>),
+    Table(Vec<(String, Node)>),
+}
+
+impl Node {
+    /// Reads JSON or TOML, told apart by the first character.
+    pub(super) fn read(document: &[u8]) -> Result<Self, Error> {
+        if document.len() > LONGEST {
+            let error = Error::new(ErrorCode::TooLarge).given(format_args!("{} bytes", document.len()));
+            return Err(error.allowed(format_args!("{LONGEST} bytes")));
+        }
+        let unreadable = |why: String| Error::new(ErrorCode::UnreadableDocument).given(why);
+        let document = document.strip_prefix(b"\xef\xbb\xbf").unwrap_or(document);
+        let document = core::str::from_utf8(document).map_err(|error| unreadable(error.to_string()))?;
+        if document.trim_start().starts_with('{') {
+            serde_json::from_str(document).map_err(|error| unreadable(format!("JSON: {error}")))
+        } else {
+            toml::from_str(document).map_err(|error| {
+                let before = error.span().and_then(|span| document.get(..span.start)).unwrap_or_default();
+                let line = before.matches('\n').count() + 1;
+                let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
+                unreadable(format!("TOML: {} at line {line} column {column}", error.message().replace('\n', ", ")))
+            })
+        }
+    }
+
+    /// Reads a wire struct; an error names the place.
+    pub(super) fn into_wire<T: de::DeserializeOwned>(self) -> Result<T, Error> {
+        serde_path_to_error::deserialize(self).map_err(|error| {
+            let place = path_text(error.path());
+            error.into_inner().0.at(place)
+        })
+    }
+}
+
+fn path_text(path: &serde_path_to_error::Path) -> String {
+    use serde_path_to_error::Segment;
+    let mut text = String::new();
+    for segment in path {
+        match segment {
+            Segment::Seq { index } => text.push_str(&format!("[{index}]")),
+            Segment::Map { key } | Segment::Enum { variant: key } => {
+                if !text.is_empty() {
+                    text.push('.');
+                }
+                text.push_str(key);
+            }
+            Segment::Unknown => {}
+        }
+    }
+    text
+}
+
+impl<'de> Deserialize<'de> for Node {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Any;
+
+        impl<'de> Visitor<'de> for Any {
+            type Value = Node;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a value")
+            }
+            fn visit_unit<E>(self) -> Result<Node, E> {
+                Ok(Node::Null)
+            }
+            fn visit_bool<E>(self, value: bool) -> Result<Node, E> {
+                Ok(Node::Bool(value))
+            }
+            #[allow(clippy::cast_precision_loss)] // a document's numbers are doubles
+            fn visit_i64<E>(self, value: i64) -> Result<Node, E> {
+                Ok(Node::Number(value as f64))
+            }
+            #[allow(clippy::cast_precision_loss)] // a document's numbers are doubles
+            fn visit_u64<E>(self, value: u64) -> Result<Node, E> {
+                Ok(Node::Number(value as f64))
+            }
+            fn visit_f64<E>(self, value: f64) -> Result<Node, E> {
+                Ok(Node::Number(value))
+            }
+            fn visit_str<E>(self, value: &str) -> Result<Node, E> {
+                Ok(Node::Text(value.into()))
+            }
+            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Node, A::Error> {
+                let mut nodes = Vec::new();
+                while let Some(node) = list.next_element()? {
+                    nodes.push(node);
+                }
+                Ok(Node::List(nodes))
+            }
+            fn visit_map<A: MapAccess<'de>>(self, mut table: A) -> Result<Node, A::Error> {
+                let mut entries = Vec::new();
+                while let Some(entry) = table.next_entry()? {
+                    entries.push(entry);
+                }
+                Ok(Node::Table(entries))
+            }
+        }
+
+        deserializer.deserialize_any(Any)
+    }
+}
+
+impl<'de> Deserializer<'de> for Node {
+    type Error = WireError;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, WireError> {
+        match self {
+            Self::Null => visitor.visit_unit(),
+            Self::Bool(value) => visitor.visit_bool(value),
+            Self::Number(value) => visitor.visit_f64(value),
+            Self::Text(value) => visitor.visit_string(value),
+            Self::List(nodes) => visitor.visit_seq(SeqDeserializer::new(nodes.into_iter())),
+            Self::Table(entries) => visitor.visit_map(MapDeserializer::new(entries.into_iter())),
+        }
+    }
+
+    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, WireError> {
+        if self == Self::Null { visitor.visit_none() } else { visitor.visit_some(self) }
+    }
+
+    /// Choices are words.
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        variants: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, WireError> {
+        match self {
+            Self::Text(word) => word.into_deserializer().deserialize_enum(name, variants, visitor),
+            other => Err(de::Error::invalid_type(other.unexpected(), &text::one_of(variants).as_str())),
+        }
+    }
+
+    forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct newtype_struct
+        seq tuple tuple_struct map struct identifier ignored_any
+    }
+}
+
+impl Node {
+    fn unexpected(&self) -> Unexpected<'_> {
+        match self {
+            Self::Null => Unexpected::Unit,
+            Self::Bool(value) => Unexpected::Bool(*value),
+            Self::Number(value) => Unexpected::Float(*value),
+            Self::Text(value) => Unexpected::Str(value),
+            Self::List(_) => Unexpected::Seq,
+            Self::Table(_) => Unexpected::Map,
+        }
+    }
+}
+
+impl IntoDeserializer<'_, WireError> for Node {
+    type Deserializer = Self;
+    fn into_deserializer(self) -> Self {
+        self
+    }
+}
+
+/// The crate's error, as serde makes it.
+#[derive(Debug)]
+pub(super) struct WireError(pub(super) Error);
+
+impl fmt::Display for WireError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl core::error::Error for WireError {}
+
+impl de::Error for WireError {
+    fn custom<T: fmt::Display>(message: T) -> Self {
+        Self(Error::new(ErrorCode::UnreadableDocument).given(message))
+    }
+
+    fn invalid_type(given: Unexpected<'_>, expected: &dyn Expected) -> Self {
+        Self(Error::new(ErrorCode::WrongType).given(text::json_value(given)).allowed(expected))
+    }
+
+    fn invalid_value(given: Unexpected<'_>, expected: &dyn Expected) -> Self {
+        Self::invalid_type(given, expected)
+    }
+
+    fn unknown_variant(given: &str, choices: &'static [&'static str]) -> Self {
+        Self(Error::new(ErrorCode::UnknownChoice).given(text::quoted(given)).allowed(text::one_of(choices)))
+    }
+
+    fn unknown_field(given: &str, keys: &'static [&'static str]) -> Self {
+        let allowed = text::nearest(given, keys.iter().copied()).map_or_else(|| text::one_of(keys), ToString::to_string);
+        Self(Error::new(ErrorCode::UnknownKey).given(text::quoted(given)).allowed(allowed))
+    }
+
+    fn missing_field(key: &'static str) -> Self {
+        Self(Error::new(ErrorCode::MissingInput).at(key).allowed(text::key_example(key)))
+    }
+
+    fn duplicate_field(key: &'static str) -> Self {
+        Self(Error::new(ErrorCode::DuplicateKey).given(text::quoted(key)))
+    }
+}

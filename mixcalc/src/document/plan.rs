@@ -1,0 +1,514 @@
+//! The plan document: wire structs, filled from a [`Plan`].
+
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use serde::Serialize;
+
+use super::job::JobWire;
+use super::stated::Stated;
+use crate::finding::{Caution, Finding};
+use crate::measure::{Amount, Measure};
+use crate::plan::{Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
+use crate::quantity::{Quantity, Ratio, Volume};
+
+/// Declares a wire struct of the way out.
+macro_rules! wire_out {
+    ($($(#[$doc:meta])* struct $name:ident { $($(#[$attribute:meta])* $key:ident: $kind:ty,)* })*) => { $(
+        $(#[$doc])*
+        #[derive(Clone, Debug, PartialEq, Serialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+        pub(super) struct $name { $($(#[$attribute])* $key: $kind,)* }
+    )* };
+}
+
+wire_out! {
+    /// A job worked out.
+    struct PlanWire {
+        /// The format of this document.
+        format: PlanFormat,
+        /// Whether it may be carried out: no stop stands.
+        usable: bool,
+        /// The job that it was made from.
+        job: JobWire,
+        /// The most that the tank may be filled to.
+        safe_fill: Stated,
+        /// The ground of the job.
+        area: Stated,
+        /// Volume of mix per ground area.
+        volume_rate: Stated,
+        /// Volume of carrier per ground area.
+        carrier_rate: Stated,
+        /// The strip kept for the rinse water.
+        last_strip: Option<LastStripWire>,
+        /// What stays in the sprayer after spraying out.
+        residual: Option<ResidualGroundWire>,
+        /// Of all loads.
+        totals: TotalsWire,
+        /// The loads, equal ones together.
+        loads: Vec<LoadWire>,
+        /// Where everything came from and went; null where a stop stands.
+        ledger: Option<LedgerWire>,
+        /// What is to be said of it: stops, cautions, notes.
+        findings: Vec<FindingWire>,
+        /// Cautions for people.
+        cautions: Vec<CautionWire>,
+    }
+
+    /// The strip kept for the rinse water.
+    struct LastStripWire {
+        /// Mix that is not made.
+        held_back: Stated,
+        /// Ground left untreated by it and by the residual.
+        area: Stated,
+    }
+
+    /// What stays in the sprayer, and the ground that goes short by it.
+    struct ResidualGroundWire {
+        /// Dilutable and not.
+        volume: Stated,
+        /// Null where a strip is kept.
+        ground_short: Option<Stated>,
+    }
+
+    /// Of all loads.
+    struct TotalsWire {
+        /// How many.
+        loads: u64,
+        /// Volume of mix.
+        mix: Stated,
+        /// Volume of carrier.
+        carrier: Stated,
+        /// Ground that the mix is made for.
+        area: Stated,
+        /// Per product of the job.
+        products: Vec<TotalWire>,
+    }
+
+    /// What all loads take of a product. What is measured is null where a stop stands.
+    struct TotalWire {
+        /// The product.
+        name: String,
+        /// What the dose asks for.
+        exact: Stated,
+        /// What the measures show.
+        measured: Option<Stated>,
+        /// Measured less exact.
+        gap: Option<GapWire>,
+        /// Whole graduations per measure: recipe times count.
+        drawn: Option<Vec<DrawnWire>>,
+    }
+
+    /// Measured less exact.
+    struct GapWire {
+        /// In percent of the exact amount.
+        percent: f64,
+        /// Per ground area.
+        dose: Stated,
+    }
+
+    /// Whole graduations of a measure.
+    struct DrawnWire {
+        /// The measure.
+        measure: String,
+        /// Its step.
+        graduation: Stated,
+        /// How many of it.
+        count: u64,
+    }
+
+    /// Equal loads that follow each other.
+    struct LoadWire {
+        /// Number of the first.
+        first: u64,
+        /// Number of the last.
+        last: u64,
+        /// How many.
+        count: u64,
+        /// Volume of mix in each.
+        mix: Stated,
+        /// Volume of carrier in each.
+        carrier: Stated,
+        /// Ground that each serves.
+        area: Stated,
+        /// Per product of the job.
+        products: Vec<PortionWire>,
+        /// What to do, in order; empty where a stop stands.
+        steps: Vec<StepWire>,
+    }
+
+    /// A product's amount in a load. What is measured is null where a stop stands.
+    struct PortionWire {
+        /// The product.
+        name: String,
+        /// What the dose asks for.
+        exact: Stated,
+        /// What the measure shows.
+        measured: Option<Stated>,
+        /// Measured less exact.
+        gap: Option<GapWire>,
+        /// The measure.
+        measure: Option<String>,
+        /// Whole graduations of it.
+        graduations: Option<u64>,
+        /// How it is poured.
+        fillings: Option<Vec<FillingWire>>,
+    }
+
+    /// Equal fillings of a measure.
+    struct FillingWire {
+        /// How many.
+        count: u64,
+        /// What each shows.
+        amount: Stated,
+    }
+
+    /// Where everything came from and went.
+    struct LedgerWire {
+        /// Per product of the job.
+        products: Vec<ProductAccountWire>,
+        /// The carrier in the loads.
+        carrier: CarrierAccountWire,
+        /// The mix.
+        mix: MixAccountWire,
+    }
+
+    /// `drawn = in_loads + spilled`, `stock = drawn + left`.
+    struct ProductAccountWire {
+        /// The product.
+        name: String,
+        /// What there was.
+        stock: Option<Stated>,
+        /// Taken out of containers.
+        drawn: Stated,
+        /// Measured into loads.
+        in_loads: Stated,
+        /// Spilled.
+        spilled: Stated,
+        /// What is left of the stock; below zero where it is short.
+        left: Option<Stated>,
+    }
+
+    /// `drawn = first + premixed + rinses + topped_up`.
+    struct CarrierAccountWire {
+        /// In all.
+        drawn: Stated,
+        /// Before the products.
+        first: Stated,
+        /// For premixes.
+        premixed: Stated,
+        /// For rinsing the measures.
+        rinses: Stated,
+        /// After the products.
+        topped_up: Stated,
+    }
+
+    /// `made = sprayed + residual`.
+    struct MixAccountWire {
+        /// In all loads.
+        made: Stated,
+        /// Leaves the nozzles.
+        sprayed: Stated,
+        /// Stays in the sprayer.
+        residual: Stated,
+    }
+
+    /// A sentence about the plan.
+    struct FindingWire {
+        /// stop, caution or note.
+        severity: &'static str,
+        /// Stable code.
+        code: &'static str,
+        /// The field of the job that it concerns.
+        path: String,
+        /// The first load that it concerns.
+        load: Option<u64>,
+        /// The sentence.
+        message: String,
+        /// What was found.
+        actual: Option<Stated>,
+        /// What it is held against.
+        limit: Option<LimitWire>,
+    }
+
+    /// A limit.
+    struct LimitWire {
+        /// at most or at least.
+        bound: &'static str,
+        /// The limit itself.
+        value: Stated,
+        /// law, label, standard or advice.
+        force: &'static str,
+        /// Where it stands.
+        source: String,
+    }
+
+    /// A caution for people.
+    struct CautionWire {
+        /// Stable code.
+        code: &'static str,
+        /// The caution.
+        text: &'static str,
+    }
+}
+
+/// The format of a plan document.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub(super) enum PlanFormat {
+    /// The first format.
+    #[serde(rename = "mixcalc-plan/1")]
+    One,
+}
+
+/// One step, told apart by `do`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(tag = "do", rename_all = "kebab-case")]
+pub(super) enum StepWire {
+    /// Fill the tank with the first carrier.
+    Fill {
+        /// How much.
+        carrier: Stated,
+        /// The tank's mark to fill to.
+        mark: Option<Stated>,
+        /// What is measured on top of the mark, or in all.
+        rest: Option<Stated>,
+        /// What the tank then holds.
+        in_tank: Stated,
+    },
+    /// Measure a product, and pour it in unless it is premixed.
+    Measure {
+        /// The product.
+        product: String,
+        /// The measure.
+        measure: String,
+        /// How it is poured.
+        fillings: Vec<FillingWire>,
+        /// What the tank then holds.
+        in_tank: Stated,
+    },
+    /// Stir the measured product into carrier, and pour that in.
+    Premix {
+        /// The product.
+        product: String,
+        /// How much carrier.
+        carrier: Stated,
+        /// What the tank then holds.
+        in_tank: Stated,
+    },
+    /// Rinse the measure of a product, and pour the rinses in.
+    Rinse {
+        /// The product.
+        product: String,
+        /// The measure.
+        measure: String,
+        /// How often.
+        times: u64,
+        /// How much carrier each time.
+        each: Stated,
+        /// What the tank then holds.
+        in_tank: Stated,
+    },
+    /// Agitate until the mix is even.
+    Agitate {
+        /// What the tank holds.
+        in_tank: Stated,
+    },
+    /// Fill up with what is left of the carrier.
+    TopUp {
+        /// How much.
+        carrier: Stated,
+        /// The tank's mark to fill to.
+        mark: Option<Stated>,
+        /// What is measured on top of the mark, or in all.
+        rest: Option<Stated>,
+        /// What the tank then holds.
+        in_tank: Stated,
+    },
+}
+
+impl PlanWire {
+    pub(super) fn of(plan: &Plan) -> Self {
+        let cleared = plan.cleared();
+        let has_residual = plan.residual() > Volume::ZERO;
+        Self {
+            format: PlanFormat::One,
+            usable: plan.usable(),
+            job: JobWire::of(plan.job()),
+            safe_fill: Stated::of(plan.safe_fill()),
+            area: Stated::of(plan.job().area()),
+            volume_rate: Stated::of(plan.volume_rate()),
+            carrier_rate: Stated::of(plan.carrier_rate()),
+            last_strip: plan
+                .last_strip()
+                .map(|strip| LastStripWire { held_back: Stated::of(strip.held_back()), area: Stated::of(strip.area()) }),
+            residual: has_residual.then(|| ResidualGroundWire {
+                volume: Stated::of(plan.residual()),
+                ground_short: plan.ground_short().map(Stated::of),
+            }),
+            totals: totals(plan, cleared.as_ref()),
+            loads: loads(plan, cleared.as_ref()),
+            ledger: cleared.map(|cleared| ledger(plan, &cleared.ledger())),
+            findings: plan.findings().iter().map(finding).collect(),
+            cautions: plan.cautions().map(caution).collect(),
+        }
+    }
+}
+
+fn totals(plan: &Plan, cleared: Option<&Cleared<'_>>) -> TotalsWire {
+    let measured: Vec<Total<'_>> = cleared.map(|cleared| cleared.totals().collect()).unwrap_or_default();
+    let products = plan.job().products().iter().zip(plan.exact_totals()).enumerate();
+    TotalsWire {
+        loads: plan.load_count(),
+        mix: Stated::of(plan.made()),
+        carrier: Stated::of(plan.carrier()),
+        area: Stated::of(plan.area_made_for()),
+        products: products.map(|(index, (product, exact))| total(product.name(), exact, measured.get(index))).collect(),
+    }
+}
+
+fn total(name: &str, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
+    TotalWire {
+        name: name.to_string(),
+        exact: Stated::of(exact),
+        measured: measured.map(|total| Stated::of(total.measured())),
+        gap: measured.map(|total| gap(total.gap(), total.dose_gap())),
+        drawn: measured.map(|total| {
+            let drawn = |(measure, count): (&Measure, u64)| DrawnWire {
+                measure: measure.name().to_string(),
+                graduation: Stated::of(measure.graduation()),
+                count,
+            };
+            total.drawn().map(drawn).collect()
+        }),
+    }
+}
+
+fn gap(gap: Ratio, dose: Quantity) -> GapWire {
+    GapWire { percent: gap.in_percent(), dose: Stated::of(dose) }
+}
+
+fn loads(plan: &Plan, cleared: Option<&Cleared<'_>>) -> Vec<LoadWire> {
+    let recipes: Vec<Recipe<'_>> = cleared.map(|cleared| cleared.recipes().collect()).unwrap_or_default();
+    plan.loads().iter().enumerate().map(|(index, run)| load(plan, run, recipes.get(index))).collect()
+}
+
+fn load(plan: &Plan, load: &Load, recipe: Option<&Recipe<'_>>) -> LoadWire {
+    let products = plan.job().products().iter().zip(load.exact_amounts()).enumerate();
+    let steps = recipe.map(Recipe::steps).unwrap_or_default();
+    LoadWire {
+        first: load.first(),
+        last: load.last(),
+        count: load.count(),
+        mix: Stated::of(load.mix()),
+        carrier: Stated::of(plan.carrier_in(load)),
+        area: Stated::of(load.area()),
+        products: products
+            .map(|(index, (product, exact))| portion(product.name(), exact, recipe.and_then(|recipe| recipe.amount(index)).as_ref()))
+            .collect(),
+        steps: recipe.map(|recipe| steps.iter().map(|s| step(recipe, *s)).collect()).unwrap_or_default(),
+    }
+}
+
+fn portion(name: &str, exact: Amount, measured: Option<&MeasuredAmount<'_>>) -> PortionWire {
+    PortionWire {
+        name: name.to_string(),
+        exact: Stated::of(exact),
+        measured: measured.map(|amount| Stated::of(amount.measured())),
+        gap: measured.map(|amount| gap(amount.gap(), amount.dose_gap())),
+        measure: measured.map(|amount| amount.measure().name().to_string()),
+        graduations: measured.map(MeasuredAmount::graduations),
+        fillings: measured.map(fillings),
+    }
+}
+
+fn fillings(amount: &MeasuredAmount<'_>) -> Vec<FillingWire> {
+    let groups = amount.fillings().groups();
+    groups.map(|(count, graduations)| FillingWire { count, amount: Stated::of(amount.measure().shows(graduations)) }).collect()
+}
+
+fn step(recipe: &Recipe<'_>, step: Step) -> StepWire {
+    let in_tank = Stated::of(step.in_tank());
+    let amount = |product: usize| recipe.amount(product);
+    let product_name = |product: usize| amount(product).map(|amount| amount.name().to_string()).unwrap_or_default();
+    let measure_name = |product: usize| amount(product).map(|amount| amount.measure().name().to_string()).unwrap_or_default();
+    let parts = |level: Level| (level.mark().map(Stated::of), level.rest().map(Stated::of));
+    match step.action() {
+        Action::Fill { carrier, level } => {
+            let (mark, rest) = parts(level);
+            StepWire::Fill { carrier: Stated::of(carrier), mark, rest, in_tank }
+        }
+        Action::Measure { product } => StepWire::Measure {
+            product: product_name(product),
+            measure: measure_name(product),
+            fillings: amount(product).as_ref().map(fillings).unwrap_or_default(),
+            in_tank,
+        },
+        Action::Premix { product, carrier } => {
+            StepWire::Premix { product: product_name(product), carrier: Stated::of(carrier), in_tank }
+        }
+        Action::Rinse { product, times, each } => StepWire::Rinse {
+            product: product_name(product),
+            measure: measure_name(product),
+            times,
+            each: Stated::of(each),
+            in_tank,
+        },
+        Action::Agitate => StepWire::Agitate { in_tank },
+        Action::TopUp { carrier, level } => {
+            let (mark, rest) = parts(level);
+            StepWire::TopUp { carrier: Stated::of(carrier), mark, rest, in_tank }
+        }
+    }
+}
+
+fn ledger(plan: &Plan, ledger: &Ledger) -> LedgerWire {
+    let products = plan.job().products().iter().zip(ledger.products());
+    let carrier = ledger.carrier();
+    LedgerWire {
+        products: products
+            .map(|(product, account)| ProductAccountWire {
+                name: product.name().to_string(),
+                stock: account.stock().map(Stated::of),
+                drawn: Stated::of(account.drawn()),
+                in_loads: Stated::of(account.in_loads()),
+                spilled: Stated::of(account.spilled()),
+                left: account.left().map(Stated::of),
+            })
+            .collect(),
+        carrier: CarrierAccountWire {
+            drawn: Stated::of(carrier.drawn()),
+            first: Stated::of(carrier.first()),
+            premixed: Stated::of(carrier.premixed()),
+            rinses: Stated::of(carrier.rinses()),
+            topped_up: Stated::of(carrier.topped_up()),
+        },
+        mix: MixAccountWire {
+            made: Stated::of(ledger.made()),
+            sprayed: Stated::of(ledger.sprayed()),
+            residual: Stated::of(ledger.residual()),
+        },
+    }
+}
+
+fn finding(finding: &Finding) -> FindingWire {
+    FindingWire {
+        severity: finding.severity().name(),
+        code: finding.code().name(),
+        path: finding.path().to_string(),
+        load: finding.load(),
+        message: finding.message(),
+        actual: finding.actual().map(Stated::of),
+        limit: finding.limit().map(|limit| LimitWire {
+            bound: limit.bound().name(),
+            value: Stated::of(limit.value()),
+            force: limit.force().name(),
+            source: limit.source().to_string(),
+        }),
+    }
+}
+
+fn caution(caution: Caution) -> CautionWire {
+    CautionWire { code: caution.code(), text: caution.text() }
+}

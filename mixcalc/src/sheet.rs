@@ -1,0 +1,805 @@
+//! The load sheet and the findings page as plain text, for a person in a field.
+//!
+//! Layout only: every number comes from the plan, and every word from the catalogue of texts.
+
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+use alloc::{format, vec};
+use core::mem::take;
+
+use crate::finding::Caution;
+use crate::measure::MeasureKind;
+use crate::plan::{Action, Cleared, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
+use crate::quantity::{Quantity, Volume, in_unit, on_scale, signed_percent};
+use crate::text::{filled, sheet as words};
+
+/// Characters in a line.
+const WIDTH: usize = 80;
+const BOX: &str = "[ ]";
+const ACROSS: &str = "    ";
+/// Loads of a run that have a column of boxes each beside the steps.
+const MOST_COLUMNS: u64 = 6;
+/// Loads of a run that have a box each; more are tallied, so that many loads do not make a long sheet.
+const MOST_BOXES: u64 = 40;
+const BOXES_PER_LINE: usize = 10;
+/// A place to write in.
+const WRITE_HERE: &str = "______________________";
+
+/// The load sheet: the job, what to read first, what all loads take, and each different load with its amounts and steps.
+///
+/// Plain text, at most 80 characters a line.
+#[must_use]
+pub fn text(cleared: &Cleared<'_>) -> String {
+    let plan = cleared.plan();
+    let mut page = Page::titled(words::LOAD_SHEET, plan);
+    page.job(plan);
+    if !plan.findings().is_empty() {
+        page.heading(words::ABOUT_THIS_JOB);
+        page.found(plan, false);
+    }
+    page.cautions(plan.cautions());
+    page.totals(cleared);
+    for recipe in cleared.recipes() {
+        page.load(plan, &recipe);
+    }
+    page.write_in(cleared);
+    page.0
+}
+
+/// The findings page of any plan. That of a stopped plan says first that it must not be mixed, and why. It has no amounts and no
+/// steps.
+#[must_use]
+pub fn findings(plan: &Plan) -> String {
+    let mut page = Page::titled(words::FINDINGS, plan);
+    page.blank();
+    if plan.usable() {
+        page.paragraph(words::NO_STOP);
+    } else {
+        page.paragraph(words::MUST_NOT_BE_MIXED);
+        page.paragraph(words::WHY_NOT);
+    }
+    page.blank();
+    if plan.findings().is_empty() {
+        page.paragraph(words::NOTHING_FOUND);
+    }
+    page.found(plan, true);
+    page.cautions(plan.cautions());
+    page.0
+}
+
+/// What a column of a table holds.
+#[derive(Clone, Copy)]
+enum Column {
+    /// Words, in lines of at most so many characters.
+    Words(usize),
+    /// Words, in what the other columns leave.
+    Rest,
+    /// Numbers, one point below the other.
+    Number,
+    /// The unit of the number before it.
+    Unit,
+}
+
+impl Column {
+    const fn most(self) -> usize {
+        match self {
+            Self::Words(most) => most,
+            Self::Rest => WIDTH,
+            Self::Number => 20,
+            Self::Unit => 12,
+        }
+    }
+
+    const fn gap(self) -> &'static str {
+        match self {
+            Self::Unit => " ",
+            _ => "  ",
+        }
+    }
+}
+
+/// The sheet so far.
+struct Page(String);
+
+impl Page {
+    fn titled(title: &str, plan: &Plan) -> Self {
+        let mut page = Self(String::new());
+        page.rule('=');
+        page.paragraph(title);
+        page.paragraph(plan.job().title().unwrap_or_default());
+        page.rule('=');
+        page
+    }
+
+    fn line(&mut self, line: &str) {
+        self.0.push_str(line.trim_end());
+        self.0.push('\n');
+    }
+
+    fn blank(&mut self) {
+        self.line("");
+    }
+
+    fn rule(&mut self, mark: char) {
+        self.0.extend(core::iter::repeat_n(mark, WIDTH));
+        self.blank();
+    }
+
+    fn heading(&mut self, heading: &str) {
+        self.blank();
+        self.paragraph(heading);
+        self.rule('-');
+    }
+
+    fn paragraph(&mut self, text: &str) {
+        if !text.is_empty() {
+            self.table(&[Column::Rest], &[vec![text.into()]]);
+        }
+    }
+
+    /// Rows of cells. A cell that is wider than its column goes on below; a row of one cell alone goes across, a little to the right.
+    fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
+        let mut rows: Vec<Vec<String>> = rows
+            .iter()
+            .map(|row| row.iter().map(|cell| printable(cell)).collect())
+            .collect();
+        align_points(columns, &mut rows);
+        let widths = widths(columns, &rows);
+        for row in &rows {
+            match row.as_slice() {
+                [across] if columns.len() > 1 => {
+                    for line in wrapped(across, WIDTH - ACROSS.len()) {
+                        self.line(&format!("{ACROSS}{line}"));
+                    }
+                }
+                _ => self.row(columns, &widths, row),
+            }
+        }
+    }
+
+    fn row(&mut self, columns: &[Column], widths: &[usize], row: &[String]) {
+        let cells: Vec<Vec<String>> = row
+            .iter()
+            .zip(widths)
+            .map(|(cell, width)| wrapped(cell, *width))
+            .collect();
+        for i in 0..cells.iter().map(Vec::len).max().unwrap_or(0) {
+            let mut line = String::new();
+            for ((cell, column), width) in cells.iter().zip(columns).zip(widths) {
+                if !line.is_empty() && *width > 0 {
+                    line.push_str(column.gap());
+                }
+                let text = cell.get(i).map_or("", String::as_str);
+                line.push_str(&match column {
+                    Column::Number => format!("{text:>width$}"),
+                    _ => format!("{text:<width$}"),
+                });
+            }
+            self.line(&line);
+        }
+    }
+
+    fn job(&mut self, plan: &Plan) {
+        let (job, units) = (plan.job(), plan.job().units());
+        let people = |quantity: Quantity| quantity.to_people(units);
+        let volume_rate = people(plan.volume_rate().into());
+        let unit = tank_unit(plan);
+        let runs: Vec<String> = plan
+            .loads()
+            .iter()
+            .map(|load| {
+                let mix = in_unit(load.mix().into(), &unit);
+                filled(words::RUN, &[("count", &load.count()), ("mix", &mix)])
+            })
+            .collect();
+        let mut facts = vec![
+            (
+                words::AREA,
+                filled(words::AREA_VALUE, &[("area", &people(job.area().into()))]),
+            ),
+            (
+                words::RATE,
+                match job.rate() {
+                    Rate::Volume(_) => filled(words::VOLUME_RATE, &[("mix", &volume_rate)]),
+                    Rate::Carrier(carrier) => filled(
+                        words::CARRIER_RATE,
+                        &[("carrier", &people(carrier.into())), ("mix", &volume_rate)],
+                    ),
+                },
+            ),
+            (
+                words::SPRAYER,
+                filled(
+                    words::SPRAYER_VALUE,
+                    &[
+                        ("sprayer", &words::sprayer(job.sprayer().kind())),
+                        ("fill", &in_unit(plan.safe_fill().into(), &unit)),
+                    ],
+                ),
+            ),
+            (
+                words::LOADS,
+                match runs.as_slice() {
+                    [only] => only.clone(),
+                    _ => filled(
+                        words::LOADS_VALUE,
+                        &[("count", &plan.load_count()), ("runs", &runs.join(", "))],
+                    ),
+                },
+            ),
+            (
+                words::MIX,
+                filled(
+                    words::MIX_VALUE,
+                    &[
+                        ("mix", &people(plan.made().into())),
+                        ("area", &people(plan.area_made_for().into())),
+                    ],
+                ),
+            ),
+        ];
+        if let Some(strip) = plan.last_strip() {
+            let kept = filled(
+                words::STRIP_VALUE,
+                &[("area", &people(strip.area().into()))],
+            );
+            let held_back = strip.held_back();
+            facts.push((
+                words::STRIP,
+                if held_back > Volume::ZERO {
+                    filled(
+                        words::STRIP_HELD_BACK,
+                        &[("strip", &kept), ("volume", &people(held_back.into()))],
+                    )
+                } else {
+                    kept
+                },
+            ));
+        }
+        if plan.residual() > Volume::ZERO {
+            let stays = filled(
+                words::RESIDUAL_VALUE,
+                &[("volume", &people(plan.residual().into()))],
+            );
+            facts.push((
+                words::RESIDUAL,
+                match plan.ground_short() {
+                    Some(area) => filled(
+                        words::RESIDUAL_SHORT,
+                        &[("residual", &stays), ("area", &people(area.into()))],
+                    ),
+                    None => stays,
+                },
+            ));
+        }
+        self.heading(words::JOB);
+        let rows: Vec<Vec<String>> = facts
+            .into_iter()
+            .map(|(label, value)| vec![label.into(), value])
+            .collect();
+        self.table(&[Column::Words(12), Column::Rest], &rows);
+    }
+
+    /// The findings, stops first, each under its severity.
+    fn found(&mut self, plan: &Plan, with_path: bool) {
+        let mut rows = Vec::new();
+        for finding in plan.findings() {
+            rows.push(vec![
+                words::severity(finding.severity()).into(),
+                finding.message(),
+            ]);
+            if with_path {
+                let path = filled(words::LOOK_AT, &[("path", &finding.path())]);
+                rows.push(vec![String::new(), path]);
+            }
+        }
+        self.table(&[Column::Words(12), Column::Rest], &rows);
+    }
+
+    /// The standing cautions, in full.
+    fn cautions(&mut self, cautions: impl Iterator<Item = Caution>) {
+        self.heading(words::READ_FIRST);
+        let rows: Vec<Vec<String>> = cautions
+            .map(|caution| vec!["-".into(), caution.text().into()])
+            .collect();
+        self.table(&[Column::Words(1), Column::Rest], &rows);
+    }
+
+    fn totals(&mut self, cleared: &Cleared<'_>) {
+        let (plan, units) = (cleared.plan(), cleared.plan().job().units());
+        self.heading(words::TO_BRING);
+        let carrier = Quantity::from(plan.carrier()).to_people(units);
+        self.paragraph(&filled(words::CARRIER_IN_ALL, &[("carrier", &carrier)]));
+        let columns = [
+            Column::Rest,
+            Column::Number,
+            Column::Unit,
+            Column::Number,
+            Column::Unit,
+            Column::Number,
+        ];
+        let mut table = vec![
+            [
+                words::PRODUCT,
+                words::EXACT,
+                "",
+                words::MEASURED,
+                "",
+                words::GAP,
+            ]
+            .map(String::from)
+            .to_vec(),
+        ];
+        let ledger = cleared.ledger();
+        for ((product, total), account) in plan
+            .job()
+            .products()
+            .iter()
+            .zip(cleared.totals())
+            .zip(ledger.products())
+        {
+            let [exact, measured] = [total.exact(), total.measured()]
+                .map(|amount| number_and_unit(&Quantity::from(amount).to_people(units)));
+            table.push(vec![
+                product.name().into(),
+                exact.0,
+                exact.1,
+                measured.0,
+                measured.1,
+                signed_percent(total.gap()),
+            ]);
+            table.extend(total.drawn().map(|(measure, count)| {
+                let graduation = measure.reading(measure.graduation());
+                vec![filled(
+                    words::DRAWN,
+                    &[
+                        ("measure", &measure.name()),
+                        ("count", &count),
+                        ("graduation", &graduation),
+                    ],
+                )]
+            }));
+            if let (Some(stock), Some(left)) = (account.stock(), account.left()) {
+                let [stock, left] =
+                    [stock, left].map(|amount| Quantity::from(amount).to_people(units));
+                let stock = filled(words::STOCK, &[("stock", &stock), ("left", &left)]);
+                table.push(vec![stock]);
+            }
+        }
+        if plan.job().products().is_empty() {
+            return;
+        }
+        self.blank();
+        self.table(&columns, &table);
+    }
+
+    fn load(&mut self, plan: &Plan, recipe: &Recipe<'_>) {
+        let load = recipe.load();
+        let (first, last, all) = (load.first(), load.last(), plan.load_count());
+        let is_run = load.count() > 1;
+        let unit = tank_unit(plan);
+
+        self.blank();
+        self.rule('=');
+        self.paragraph(&filled(
+            if is_run {
+                words::LOADS_RUN
+            } else {
+                words::LOAD
+            },
+            &[("first", &first), ("last", &last), ("all", &all)],
+        ));
+        self.rule('=');
+        self.paragraph(&filled(
+            if is_run {
+                words::IN_EACH_LOAD
+            } else {
+                words::IN_LOAD
+            },
+            &[
+                ("mix", &in_unit(load.mix().into(), &unit)),
+                ("carrier", &in_unit(load.carrier().into(), &unit)),
+                (
+                    "area",
+                    &Quantity::from(load.area()).to_people(plan.job().units()),
+                ),
+            ],
+        ));
+        self.amounts(recipe);
+        self.steps(plan, recipe, &unit);
+        if is_run && !has_columns(recipe) {
+            self.boxes(first, last);
+        }
+        if let Some(strip) = plan.last_strip().filter(|_| last == all) {
+            let area = Quantity::from(strip.area()).to_people(plan.job().units());
+            self.blank();
+            self.paragraph(&filled(words::KEEP_STRIP, &[("area", &area)]));
+        }
+    }
+
+    fn amounts(&mut self, recipe: &Recipe<'_>) {
+        let amount = if recipe.load().count() > 1 {
+            words::AMOUNT_IN_EACH
+        } else {
+            words::AMOUNT
+        };
+        let mut rows = vec![
+            [words::PRODUCT, amount, "", words::MEASURE]
+                .map(String::from)
+                .to_vec(),
+        ];
+        rows.extend(recipe.amounts().map(|amount| {
+            let (number, unit) = number_and_unit(&reading(&amount));
+            vec![amount.name().into(), number, unit, measured_with(&amount)]
+        }));
+        if rows.len() > 1 {
+            self.blank();
+            self.table(
+                &[
+                    Column::Words(26),
+                    Column::Number,
+                    Column::Unit,
+                    Column::Rest,
+                ],
+                &rows,
+            );
+        }
+    }
+
+    fn steps(&mut self, plan: &Plan, recipe: &Recipe<'_>, unit: &str) {
+        let load = recipe.load();
+        let (boxes, numbers) = match (load.count(), has_columns(recipe)) {
+            (1, _) => (BOX.into(), String::new()),
+            (count, true) => (
+                (0..count).map(|_| BOX).collect(),
+                (load.first()..=load.last())
+                    .map(|number| format!("{number:^3}"))
+                    .collect(),
+            ),
+            _ => (String::new(), String::new()),
+        };
+        let mut rows = vec![vec![
+            numbers,
+            String::new(),
+            words::STEP.into(),
+            words::IN_TANK.into(),
+            String::new(),
+        ]];
+        for (number, step) in (1..).zip(recipe.steps()) {
+            let (in_tank, unit) = number_and_unit(&in_unit(step.in_tank().into(), unit));
+            rows.push(vec![
+                boxes.clone(),
+                format!("{number}"),
+                step_text(plan, recipe, *step),
+                in_tank,
+                unit,
+            ]);
+        }
+        self.blank();
+        let columns = [
+            Column::Words(WIDTH),
+            Column::Number,
+            Column::Rest,
+            Column::Number,
+            Column::Unit,
+        ];
+        self.table(&columns, &rows);
+    }
+
+    /// A box for each load, or a line for a tally.
+    fn boxes(&mut self, first: u64, last: u64) {
+        self.blank();
+        if last - first < MOST_BOXES {
+            self.paragraph(words::TICK_LOADS);
+            let loads: Vec<String> = (first..=last)
+                .map(|number| format!("{BOX} {number}"))
+                .collect();
+            let widest = loads.iter().map(String::len).max().unwrap_or(0);
+            let per_line = BOXES_PER_LINE.min(WIDTH / (widest + 2)).max(1);
+            for line in loads.chunks(per_line) {
+                let cells: Vec<String> =
+                    line.iter().map(|cell| format!("{cell:<widest$}")).collect();
+                self.line(&cells.join("  "));
+            }
+        } else {
+            self.paragraph(words::TALLY_LOADS);
+            self.blank();
+            self.rule('_');
+            self.blank();
+            self.rule('_');
+        }
+    }
+
+    fn write_in(&mut self, cleared: &Cleared<'_>) {
+        let (plan, units) = (cleared.plan(), cleared.plan().job().units());
+        self.heading(words::WRITE_IN);
+        let (here, label) = (WRITE_HERE.to_string(), str::to_string);
+        let columns = [
+            Column::Words(14),
+            Column::Words(WIDTH),
+            Column::Words(14),
+            Column::Rest,
+        ];
+        let rows = [
+            (words::DATE, words::PLACE),
+            (words::MIXED_BY, words::CHECKED_BY),
+        ]
+        .map(|(left, right)| vec![label(left), here.clone(), label(right), here.clone()]);
+        self.table(&columns, &rows);
+        self.blank();
+
+        let mut rows = vec![vec![
+            String::new(),
+            words::PLANNED.into(),
+            String::new(),
+            words::REALLY_USED.into(),
+        ]];
+        let mut row = |name: &str, planned: &str| {
+            let (number, unit) = number_and_unit(planned);
+            rows.push(vec![name.into(), number, unit, here.clone()]);
+        };
+        for (product, total) in plan.job().products().iter().zip(cleared.totals()) {
+            let planned = Quantity::from(total.measured()).to_people(units);
+            row(product.name(), &planned);
+        }
+        row(
+            words::CARRIER,
+            &Quantity::from(plan.carrier()).to_people(units),
+        );
+        row(words::LOADS_DONE, &format!("{}", plan.load_count()));
+        row(
+            words::AREA,
+            &Quantity::from(plan.area_made_for()).to_people(units),
+        );
+        let columns = [
+            Column::Rest,
+            Column::Number,
+            Column::Unit,
+            Column::Words(WRITE_HERE.len()),
+        ];
+        self.table(&columns, &rows);
+        self.blank();
+        self.paragraph(words::REMARKS);
+        self.blank();
+        self.rule('_');
+    }
+}
+
+/// Whether each load of a run has a column of boxes: where they are few, and their numbers fit above the boxes.
+fn has_columns(recipe: &Recipe<'_>) -> bool {
+    let load = recipe.load();
+    load.count() <= MOST_COLUMNS && load.last() < 1000
+}
+
+/// The unit of the tank's scale, or that in which people are shown the safe fill: one for all volumes in the tank.
+fn tank_unit(plan: &Plan) -> String {
+    let unit = plan.job().tank().unit().map(String::from);
+    unit.unwrap_or_else(|| {
+        number_and_unit(&Quantity::from(plan.safe_fill()).to_people(plan.job().units())).1
+    })
+}
+
+fn number_and_unit(amount: &str) -> (String, String) {
+    let (number, unit) = amount.split_once(' ').unwrap_or((amount, ""));
+    (number.into(), unit.into())
+}
+
+fn reading(amount: &MeasuredAmount<'_>) -> String {
+    let measure = amount.measure();
+    measure.reading(measure.shows(amount.graduations()))
+}
+
+/// The measure of an amount, and how often and how far it is filled.
+fn measured_with(amount: &MeasuredAmount<'_>) -> String {
+    let measure = amount.measure();
+    let (kind, name) = (measure.kind(), measure.name());
+    let groups: Vec<(u64, u64)> = match kind {
+        MeasureKind::Pack => vec![(1, amount.graduations())],
+        _ => amount.fillings().groups().collect(),
+    };
+    // One weighing is the amount itself, which stands beside it.
+    if kind == MeasureKind::Scale && matches!(groups.as_slice(), [(1, _)]) {
+        return name.into();
+    }
+    let fillings: Vec<String> = groups
+        .into_iter()
+        .map(|(count, graduations)| {
+            let filling = filled(
+                words::filling(kind),
+                &[
+                    ("amount", &measure.reading(measure.shows(graduations))),
+                    ("count", &graduations),
+                ],
+            );
+            match count {
+                1 => filling,
+                _ => filled(words::FILLINGS, &[("count", &count), ("filling", &filling)]),
+            }
+        })
+        .collect();
+    filled(
+        words::MEASURE_AND_FILLINGS,
+        &[
+            ("measure", &name),
+            ("fillings", &fillings.join(words::THEN)),
+        ],
+    )
+}
+
+fn step_text(plan: &Plan, recipe: &Recipe<'_>, step: Step) -> String {
+    let units = plan.job().units();
+    let is_carried = plan.job().sprayer().kind().is_carried();
+    let action = step.action();
+    let product = match action {
+        Action::Measure { product }
+        | Action::Premix { product, .. }
+        | Action::Rinse { product, .. } => recipe.amount(product).map(|amount| (product, amount)),
+        Action::Fill { .. } | Action::TopUp { .. } | Action::Agitate => None,
+    };
+    let Some((index, amount)) = product else {
+        let level = match action {
+            Action::Fill { level, .. } | Action::TopUp { level, .. } => level_text(plan, level),
+            _ => String::new(),
+        };
+        let template = words::step(action, MeasureKind::Vessel, false, is_carried);
+        return filled(template, &[("level", &level)]);
+    };
+    let measure = amount.measure();
+    let is_premixed = recipe
+        .steps()
+        .iter()
+        .any(|other| matches!(other.action(), Action::Premix { product, .. } if product == index));
+    let (times, each) = match action {
+        Action::Rinse { times, each, .. } => (times, in_unit(each.into(), measure.unit())),
+        _ => (0, String::new()),
+    };
+    filled(
+        words::step(action, measure.kind(), is_premixed, is_carried),
+        &[
+            ("amount", &reading(&amount)),
+            ("product", &amount.name()),
+            ("measure", &measure.name()),
+            ("measured_with", &measured_with(&amount)),
+            ("carrier", &Quantity::from(step.carrier()).to_people(units)),
+            ("times", &times),
+            ("each", &each),
+        ],
+    )
+}
+
+/// Where a filling of the tank ends.
+fn level_text(plan: &Plan, level: Level) -> String {
+    let mark = level
+        .mark()
+        .map(|mark| on_scale(mark.into(), &tank_unit(plan)))
+        .unwrap_or_default();
+    let rest = level
+        .rest()
+        .map(|rest| Quantity::from(rest).to_people(plan.job().units()))
+        .unwrap_or_default();
+    let template = match (level.mark(), level.rest()) {
+        (Some(_), None) => words::TO_MARK,
+        (Some(_), Some(_)) => words::TO_MARK_AND_REST,
+        (None, _) => words::MEASURED_REST,
+    };
+    filled(template, &[("mark", &mark), ("rest", &rest)])
+}
+
+// -------------------------------------------------------------------------------------------------------------- lines
+
+fn length(text: &str) -> usize {
+    text.chars().count()
+}
+
+/// Pads numbers so that their points stand one below the other when they are set at the right.
+fn align_points(columns: &[Column], rows: &mut [Vec<String>]) {
+    let is_number = |cell: &str| cell.starts_with(|c: char| c.is_ascii_digit() || "+-".contains(c));
+    let decimals = |cell: &str| cell.find('.').map_or(0, |point| cell.len() - point);
+    for (i, _) in columns
+        .iter()
+        .enumerate()
+        .filter(|(_, column)| matches!(column, Column::Number))
+    {
+        let cells = || rows.iter().filter_map(|row| row.get(i));
+        let most = cells()
+            .filter(|cell| is_number(cell))
+            .map(|cell| decimals(cell))
+            .max()
+            .unwrap_or(0);
+        for cell in rows.iter_mut().filter_map(|row| row.get_mut(i)) {
+            if is_number(cell) {
+                let padding = most - decimals(cell);
+                cell.extend(core::iter::repeat_n(' ', padding));
+            }
+        }
+    }
+}
+
+/// The widths of columns: as wide as their widest cell, up to their most; [`Rest`](Column::Rest) has what is left.
+fn widths(columns: &[Column], rows: &[Vec<String>]) -> Vec<usize> {
+    let widest = |i: usize| {
+        let rows = rows.iter().filter(|row| row.len() == columns.len());
+        let cells = rows.filter_map(|row| row.get(i));
+        cells.map(|cell| length(cell)).max().unwrap_or(0)
+    };
+    let mut widths: Vec<usize> = columns
+        .iter()
+        .enumerate()
+        .map(|(i, column)| widest(i).min(column.most()))
+        .collect();
+    let used: usize = columns
+        .iter()
+        .zip(&widths)
+        .filter(|(_, width)| **width > 0)
+        .map(|(column, width)| column.gap().len() + width)
+        .sum();
+    // No gap stands before the first column.
+    let over = used.saturating_sub(WIDTH + 2);
+    for (column, width) in columns.iter().zip(&mut widths) {
+        if matches!(column, Column::Rest) {
+            *width = width.saturating_sub(over).max(1);
+        }
+    }
+    widths
+}
+
+/// Text of a caller without what would disturb a printer: line ends and tabs are blanks, and marks that cannot be seen (which could
+/// turn the order of digits round) show as a question mark.
+fn printable(text: &str) -> String {
+    text.chars()
+        .map(|c| match c {
+            _ if c.is_whitespace() => ' ',
+            '\u{ad}'
+            | '\u{200b}'
+            | '\u{200e}'..='\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{feff}' => '?',
+            _ if c.is_control() => '?',
+            _ => c,
+        })
+        .collect()
+}
+
+/// Whether a word stays on one line with the next: an amount must not be torn from its unit, nor a unit apart.
+fn sticks(word: &str) -> bool {
+    let word = word.trim_start_matches('(');
+    word.parse::<f64>().is_ok() || matches!(word, "US" | "imp" | "fl")
+}
+
+/// Lines of at most `width` characters.
+fn wrapped(text: &str, width: usize) -> Vec<String> {
+    if length(text) <= width {
+        return vec![text.into()];
+    }
+    let mut pieces: Vec<String> = Vec::new();
+    let mut is_open = false;
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        match pieces.last_mut() {
+            Some(last) if is_open => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => pieces.push(word.into()),
+        }
+        is_open = sticks(word);
+    }
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for piece in pieces {
+        if !line.is_empty() && length(&line) + 1 + length(&piece) > width {
+            lines.push(take(&mut line));
+        }
+        if !line.is_empty() {
+            line.push(' ');
+        }
+        for c in piece.chars() {
+            if length(&line) == width {
+                lines.push(take(&mut line));
+            }
+            line.push(c);
+        }
+    }
+    lines.push(line);
+    lines
+}

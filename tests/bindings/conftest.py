@@ -1,0 +1,45 @@
+"""Where the programs under test are; `make test-bindings` builds them and says so in the environment."""
+
+import os
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+ROOT = Path(__file__).parents[2]
+
+# The same examples in every run: a failure is the change's, and a new one is found where somebody looks for it.
+settings.register_profile("mixcalc", derandomize=True, database=None, deadline=None)
+settings.load_profile("mixcalc")
+
+
+def built(variable: str) -> Path:
+    """What `variable` points at; a test that cannot find it fails, since one that is skipped proves nothing."""
+    path = Path(os.environ.get(variable, ""))
+    if not os.environ.get(variable) or not path.exists():
+        pytest.fail(f"{variable} must name what is to be tested: run `make test-bindings`", pytrace=False)
+    return path
+
+
+@pytest.fixture(scope="session")
+def c_plan() -> Path:
+    """tests/bindings/plan.c, compiled."""
+    return built("MIXCALC_C_PLAN")
+
+
+@pytest.fixture(scope="session")
+def c_library() -> Path:
+    """The shared library of mixcalc-ffi."""
+    return built("MIXCALC_C_LIBRARY")
+
+
+@pytest.fixture(scope="session")
+def rust_examples() -> Path:
+    """The folder of the core crate's examples, compiled."""
+    return built("MIXCALC_RUST_EXAMPLES")
+
+
+@pytest.fixture(scope="session")
+def header() -> str:
+    """The C header."""
+    return (ROOT / "mixcalc-ffi/include/mixcalc.h").read_text(encoding="utf-8")

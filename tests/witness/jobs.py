@@ -1,0 +1,261 @@
+"""Random jobs that seek the edges: python jobs.py COUNT SEED prints COUNT job documents as JSON lines.
+
+Amounts on a graduation or half way between two, doses at their maximum, areas of whole loads, tiny and huge jobs, in
+metric, US and imperial units. The same SEED gives the same jobs.
+"""
+
+from __future__ import annotations
+
+import json
+import random
+import sys
+from fractions import Fraction as F
+
+# Each form of a unit with how many of it make one base unit (ha, L, kg; or ac, gal, lb).
+METRIC = dict(
+    units="metric", water=F(1), density=[("kg/L", 1)],
+    area=[("ha", 1), ("m2", 10000)], volume=[("L", 1), ("mL", 1000)], mass=[("kg", 1), ("g", 1000)],
+    rate=[("L/ha", 1), ("L/ha", 1), ("L/100 m2", F(1, 100))],
+    volume_per_area=[("L/ha", 1), ("mL/ha", 1000), ("mL/100 m2", 10)],
+    mass_per_area=[("kg/ha", 1), ("g/ha", 1000), ("g/100 m2", 10)],
+    volume_per_mix=[("% v/v", 100), ("mL/100 L", 100000), ("mL/L", 1000), ("mL/15 L", 15000), ("ppm v/v", 10**6)],
+    mass_per_mix=[("g/L", 1000), ("g/100 L", 100000), ("% w/v", 100), ("g/15 L", 15000)],
+    vessels=["10 mL/0.5 mL", "25 mL/1 mL", "100 mL/2 mL", "250 mL/5 mL", "500 mL/10 mL", "1 L/10 mL", "2 L/50 mL",
+             "5 L/100 mL", "10 L/0.25 L"],
+    scales=["200 g/0.1 g", "500 g/1 g", "5 kg/1 g", "5 kg/5 g", "30 kg/0.02 kg"],
+    rates=[50, 80, 100, 150, 200, 300, 400, 600, 1000],
+    tanks=([1, 2, 5, 8], [10, 12, 15, 16, 20], [200, 400, 600, 1000, 3000]))
+US = dict(
+    units="US", water=F("8.3"), density=[("lb/US gal", 1)],
+    area=[("ac", 1), ("ft2", 43560)], volume=[("US gal", 1), ("US qt", 4), ("US fl oz", 128)],
+    mass=[("lb", 1), ("oz av", 16)],
+    rate=[("US gal/ac", 1), ("US gal/ac", 1), ("US gal/1000 ft2", F(1000, 43560))],
+    volume_per_area=[("US fl oz/ac", 128), ("US pt/ac", 8), ("US qt/ac", 4), ("US fl oz/1000 ft2", F(128000, 43560))],
+    mass_per_area=[("lb/ac", 1), ("oz av/ac", 16), ("oz av/1000 ft2", F(16000, 43560))],
+    volume_per_mix=[("% v/v", 100), ("US fl oz/100 US gal", 12800), ("US pt/100 US gal", 800),
+                    ("US fl oz/US gal", 128), ("US tbsp/US gal", 256)],
+    mass_per_mix=[("lb/100 US gal", 100), ("oz av/US gal", 16), ("oz av/4 US gal", 64)],
+    vessels=["1 US fl oz/1 US tsp", "4 US fl oz/0.25 US fl oz", "1 US pt/0.5 US fl oz", "1 US qt/1 US fl oz",
+             "32 US fl oz/2 US tbsp", "1 US gal/4 US fl oz", "5 US gal/1 US pt"],
+    scales=["8 oz av/0.01 oz av", "1 lb/0.05 oz av", "10 lb/0.5 oz av", "50 lb/1 oz av"],
+    rates=[5, 8, 10, 15, 20, 30, 40, 100],
+    tanks=([F(1, 4), F(1, 2), 1, 2], [3, 4, 5], [50, 100, 200, 300, 500]))
+IMPERIAL = dict(
+    units="imperial", water=F(10), density=[("lb/imp gal", 1)],
+    area=US["area"], volume=[("imp gal", 1), ("imp pt", 8), ("imp fl oz", 160)], mass=US["mass"],
+    rate=[("imp gal/ac", 1)],
+    volume_per_area=[("imp pt/ac", 8), ("imp fl oz/ac", 160), ("imp qt/ac", 4)], mass_per_area=US["mass_per_area"],
+    volume_per_mix=[("% v/v", 100), ("imp fl oz/imp gal", 160), ("imp pt/100 imp gal", 800)],
+    mass_per_mix=[("lb/100 imp gal", 100), ("oz av/imp gal", 16)],
+    vessels=["2 imp fl oz/0.1 imp fl oz", "10 imp fl oz/0.5 imp fl oz", "1 imp pt/0.5 imp fl oz",
+             "1 imp qt/1 imp fl oz", "1 imp gal/5 imp fl oz"],
+    scales=US["scales"], rates=[10, 15, 20, 30, 50, 100],
+    tanks=([F(1, 4), F(1, 2), 1], [2, 3, 4], [50, 100, 200, 400]))
+SIZES = {name: size for table in (METRIC, US, IMPERIAL) for key in ("volume", "mass") for name, size in table[key]}
+SIZES.update({"US tsp": 768, "US tbsp": 256, "US pt": 8, "imp qt": 4})
+
+
+def tidy(x: F, digits: int) -> str | None:
+    """Decimal text of x where it ends within so many digits."""
+    for places in range(0, 10):
+        scaled = x * 10**places
+        if scaled.denominator == 1 and (places or scaled < 10**15):
+            text = f"{abs(scaled.numerator):0{places + 1}d}"
+            text = f"{text[:-places]}.{text[-places:]}" if places else text
+            return text if len(text.replace(".", "").strip("0")) <= digits else None
+    return None
+
+
+class Draw(random.Random):
+    def chance(self, percent):
+        return self.random() * 100 < percent
+
+    def say(self, x, forms) -> str:
+        """x (in base units) as text: exactly in one of the forms where that takes few digits, else rounded."""
+        x, forms = F(x), self.sample(forms, len(forms))
+        for name, size in forms:
+            if text := tidy(x * size, 8):
+                return f"{text} {name}"
+        name, size = forms[0]
+        number = f"{float(x * size):.3g}"
+        return f"{tidy(F(number), 8) or number} {name}"
+
+    def between(self, low, high, digits=3):
+        return F(f"{self.uniform(float(low), float(high)):.{digits}g}")
+
+
+def size_of(text: str) -> F:
+    number, name = text.split(" ", 1)
+    return F(number) / SIZES[name]
+
+
+def small_vessels(s, N) -> list[str]:
+    """Those whose rinses leave room in the tank."""
+    return [v for v in s["vessels"] if size_of(v.split("/")[0]) <= N / 6] or s["vessels"][:1]
+
+
+def job(draw: Draw) -> dict:
+    s = METRIC if draw.chance(67) else draw.choice([US, IMPERIAL])
+    tiny, huge = draw.chance(8), draw.chance(6)
+    size = 0 if tiny else draw.choice([0, 1, 1, 1, 2, 2])
+    kind = ["hand-held", "knapsack", draw.choice(["boom", "bush-and-tree", "semi-mobile"])][size]
+    N = F(draw.choice(s["tanks"][size]))
+    R = F(draw.choice(s["rates"]))
+    out = {"format": "mixcalc-job/1"}
+    if draw.chance(30):
+        out["units"] = s["units"]
+
+    # The tank: mostly one that fills to N exactly, so that the edges aimed at below are met.
+    g = None
+    if draw.chance(45):
+        g = N * draw.choice([F(1, n) for n in (20, 16, 16, 10, 10, 5, 4, 2, 1)] + [F(3, 10), F(7, 100)])
+    tank = draw.choices([
+        {"nominal": N, "brim": N * F(6, 5)},
+        {"nominal": N, "brim": N * draw.choice([F(21, 20), F(104, 100), F(11, 10), F(1)])},
+        {"nominal": N}, {"brim": N},
+        {"nominal": N, "headspace": draw.choice(["0 %", "2 %", "5 %", "12.5 %", 0.1])},
+        {"nominal": N, "brim": N * F(10, 9), "headspace": draw.choice(["3 %", "5 %", "10 %", 0.04])},
+    ], [60, 10, 8, 8, 6, 8])[0]
+    tank = {key: item if key == "headspace" else draw.say(item, s["volume"]) for key, item in tank.items()}
+    if g:
+        tank["graduation"] = draw.say(g, s["volume"])
+    if draw.chance(35):
+        tank["least_working_volume"] = draw.say(draw.choice([N / 10, N / 5, N / 4, N / 2]), s["volume"])
+    sprayer = {"kind": kind}
+    dense = draw.chance(40)
+    if dense:
+        out["mix_density"] = draw.say(s["water"] * draw.choice([1, 1, F(51, 50), F(11, 10)]), s["density"])
+    if dense and draw.chance(40):
+        empty = s["water"] * N * draw.between(0.2, 0.5, 2)
+        sprayer["empty_mass"] = draw.say(empty, s["mass"])
+        load = s["water"] * N * draw.choice([F(3, 4), F(9, 10), 1, F(5, 4)])
+        sprayer["carried_mass_limit"] = draw.say(empty + load, s["mass"])
+    residual = F(0)
+    if draw.chance(30):
+        residual = N * draw.choice([F(1, 100), F(1, 50), F(1, 40), F(1, 20)])
+        sprayer["residual"] = {"dilutable": draw.say(residual, s["volume"])}
+        if draw.chance(50):
+            sprayer["residual"]["non_dilutable"] = draw.say(residual / 4, s["volume"])
+
+    # The ground: whole loads, a little more or less, or anything; from some square metres to 1e10 loads.
+    many = [10**4, 10**5, 10**6, 10**8, 10**9, 10**10, 3 * 10**10, 99999999999, 10**11 + 1]
+    n = draw.choice(many if huge else [1, 1, 2, 3, 5, 8, 12, 40])
+    part = draw.choice([0, 0, F(1, 10), F(1, 5), F(1, 4), F(1, 2), F(3, 4), F(9, 10), draw.between(0.01, 1)])
+    loads = draw.choice([F(1, 10), F(1, 4), F(1, 2), draw.between(0.05, 1)]) if tiny else F(n - 1 + part or n)
+    out["area"] = draw.say(loads * N / R, s["area"])
+    out["carrier_rate" if draw.chance(20) else "volume_rate"] = draw.say(R, s["rate"])
+    loading = {}
+    if draw.chance(80):
+        loading["split"] = draw.choice(["even", "full-then-part", "full-then-part"])
+    if draw.chance(30):
+        share = draw.choices([F(1, 20), F(1, 50), F(1, 10), F(1, 5), F(1)], [40, 30, 16, 12, 1.5])[0]
+        loading["last_strip"] = draw.choice([{"area": draw.say(loads * N / R * share, s["area"])},
+                                             {"volume": draw.say(loads * N * share, s["volume"])}])
+    if draw.chance(10):
+        loading["max_fillings"] = draw.choice([1, 3, 5])
+
+    # What amounts are measured with: vessels and scales that go with the tank.
+    fitting = small_vessels(s, N)
+    measures = [("vessel", v) for v in draw.sample(fitting, min(len(fitting), draw.choice([1, 2, 3])))]
+    if draw.chance(60):
+        measures += [("scale", v) for v in draw.sample(s["scales"], draw.choice([1, 1, 2]))]
+    draw.shuffle(measures)
+    out["measures"] = []
+    for i, (sort, text) in enumerate(measures):
+        capacity, graduation = text.split("/")
+        name = f"{sort} {i + 1}"
+        out["measures"].append({"kind": sort, "name": name, "capacity": capacity, "graduation": graduation})
+    count = draw.choices([0, 1, 2, 3, 4], [4, 40, 30, 18, 8])[0]
+    fill = draw.chance(2)
+    products = [product(draw, s, i, N, R, loads, measures, dense, count, fill) for i in range(count)]
+    return {**out, "sprayer": sprayer, "tank": tank, **({"loading": loading} if loading else {}), "products": products}
+
+
+def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
+    dry = draw.chance(35) and not fill
+    by_mass = dry or draw.chance(12)
+    p = {"name": f"example product {'ABCD'[i]}"}
+    if draw.chance(85) or dry:
+        p["formulation"] = draw.choice(["WG", "WP", "SG", "SP"] if dry else ["SC", "EC", "SL", "OD"])
+    heavy = s["water"]
+    vessels, scales = ([m for m in measures if m[0] == sort] for sort in ("vessel", "scale"))
+    if dry:
+        if draw.chance(60):
+            p["particle_density"] = draw.say(heavy * draw.choice([F(7, 5), F(8, 5), 2]), s["density"])
+        bulk = draw.choice([F(1, 2), F(2, 5), F(3, 5)])
+        if (not scales or draw.chance(50)) and draw.chance(98):  # else there may be no measure that can serve
+            p["bulk_density"] = draw.say(heavy * bulk, s["density"])
+    elif by_mass or draw.chance(40):
+        p["density"] = draw.say(heavy * draw.choice([F(11, 10), F(5, 4), F(19, 20)]), s["density"])
+    own = None
+    if draw.chance(25):
+        if dry and draw.chance(60):
+            content = heavy * N * draw.choice([F(1, 1000), F(1, 500), F(1, 2000)])
+            own = {"kind": "pack", "graduation": draw.say(content, s["mass"])}
+        else:
+            sort = "scale" if by_mass and draw.chance(90) else "vessel"
+            capacity, graduation = draw.choice(s["scales"] if sort == "scale" else small_vessels(s, N)).split("/")
+            own = {"kind": sort, "name": f"own {sort} {i + 1}", "capacity": capacity, "graduation": graduation}
+        p["measure"] = own
+
+    # The amount in a full load: on a mark, half way between two, below the first, or anything that suits a measure.
+    served = own or draw.choice([dict(zip(("kind", "capacity", "graduation"), (sort, *text.split("/"))))
+                                 for sort, text in ((scales or measures) if by_mass else vessels)])
+    step = size_of(served["graduation"])
+    if by_mass and served["kind"] == "vessel":
+        step *= heavy * (F(1, 2) if dry else 1)
+    most = size_of(served["capacity"]) / size_of(served["graduation"]) if "capacity" in served else 6
+    most = min(most * 2, N * (heavy if by_mass else 1) / step / (4 * count)) if draw.chance(95) else most * 4
+    whole = draw.randint(1, max(1, int(most)))
+    aim = draw.choices(["mark", "half", "any", "below"], [40, 14, 43, 3])[0]
+    between = draw.between(max(1, whole * 0.7), max(1.2, whole))
+    amount = step * {"mark": whole, "half": whole + F(1, 2), "any": between, "below": F(2, 5)}[aim]
+    share = amount / N
+    if fill:
+        share = draw.choice([F(3, 10), F(1, 2), F(99, 100), F(98, 100)]) / (1 if count == 1 else 2)
+    what = "mass" if by_mass else "volume"
+    by_weight = 16 if by_mass and dense and aim == "any" else 0
+    basis = draw.choices(["area", "mix", "carrier", "w/w"], [55, 25, 12, by_weight])[0]
+    if basis == "area":
+        forms, x = s[f"{what}_per_area"], share * R
+    elif basis == "w/w":
+        forms, x = [("% w/w", 100), ("ppm w/w", 10**6)], share / heavy
+    else:
+        forms, x = s[f"{what}_per_mix"], share
+        if draw.chance(30):  # per tankful
+            name, parts = draw.choice(s[what])
+            bare = tidy(N, 6)
+            forms = [(f"{name}/{bare} {s['volume'][0][0]}", parts * N)]
+    p["dose"] = draw.say(x, forms)
+    if basis == "carrier":
+        p["basis"] = "carrier-volume"
+    elif draw.chance(15):
+        p["basis"] = "ground-area" if basis == "area" else "mix-volume"
+    label = {}
+    limit = draw.choices(["none", "same", "more", "less"], [31, 34, 32, 3])[0]
+    if limit == "same":
+        label["max_dose"] = p["dose"]
+    elif limit != "none":
+        number, name = p["dose"].split(" ", 1)
+        factor = draw.choice([F(11, 10), F(5, 4), F(3, 2), F(101, 100)]) if limit == "more" else F(9, 10)
+        label["max_dose"] = draw.say(F(number) * factor, [(name, 1)])
+    if draw.chance(14):
+        label["first_carrier"] = draw.choice([0.25, 0.5, 0.6, 0.75, 0.9])
+    if draw.chance(12):
+        share_of_rate = draw.choice([F(1, 3), F(1, 2), F(2, 3), F(3, 4), F(4, 5), 1, F(5, 4)])
+        label["min_volume_rate"] = draw.say(R * share_of_rate, s["rate"])
+    if draw.chance(12):
+        label["max_volume_rate"] = draw.say(R * draw.choice([2, F(3, 2), F(5, 4), 3, 1, F(6, 5), F(4, 5)]), s["rate"])
+    if label:
+        p["label"] = label
+    if draw.chance(25):
+        p["stock"] = draw.say(share * loads * N * draw.choice([F(1, 2), 1, F(11, 10), 3]) + step, s[what])
+    if draw.chance(10):
+        p["viscous"] = True
+    return p
+
+
+if __name__ == "__main__":
+    count, seed = sys.argv[1:]
+    for i in range(int(count)):
+        print(json.dumps(job(Draw(f"{seed}:{i}"))))
