@@ -76,9 +76,6 @@ class Reckoning:
             # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
             if self.decide(over, p.c, p.most):
                 self.note("stop", "over-maximum-dose", p.i)
-            least, most = (value(p.given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
-            if None not in (least, most) and least > most:
-                raise NoAnswer("out-of-range")
             for bound, breaks in (("minimum", under), ("maximum", over)):
                 limit = value(p.given, "label", f"{bound[:3]}_volume_rate")
                 if limit is not None and self.decide(breaks, self.R, limit):
@@ -87,6 +84,9 @@ class Reckoning:
     def product(self, i, given):
         p = Record(i=i, given=given, name=given["name"], dose=quantity(given["dose"]), own=given.get("measure"))
         p.label = quantity(given.get("label", {}).get("max_dose", given["dose"]))
+        least, most = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
+        if None not in (least, most) and least > most:
+            raise NoAnswer("out-of-range")
         kind = p.dose[1]
         p.kind = VOLUME if kind in (LIQUID_PER_AREA, BY_VOLUME) else MASS
         # "per area means ground-area, per volume or per mass means mix-volume"
