@@ -126,6 +126,8 @@ pub enum Force {
     Standard,
     /// Advice: cautious practice, with its origin.
     Advice,
+    /// What is there: a stock, a graduation, a load.
+    Fact,
 }
 
 impl Force {
@@ -137,6 +139,7 @@ impl Force {
             Self::Label => "label",
             Self::Standard => "standard",
             Self::Advice => "advice",
+            Self::Fact => "fact",
         }
     }
 }
@@ -158,6 +161,10 @@ impl Limit {
             force: Force::Advice,
             source: Cow::Borrowed(source),
         }
+    }
+
+    pub(crate) fn fact(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
+        Self { bound, value: value.into(), force: Force::Fact, source: Cow::Borrowed(source) }
     }
 
     /// Which side is allowed.

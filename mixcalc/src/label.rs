@@ -5,7 +5,7 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::error::{Error, ErrorCode};
-use crate::finding::Force;
+use crate::finding::{Bound, Force, Limit};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
     BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction,
@@ -364,9 +364,9 @@ impl Share {
 /// What a product takes up, on the basis of its dose.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Displacement {
-    PerArea(LiquidDose),
-    PerMix(VolumeFraction),
-    PerCarrier(VolumeFraction),
+    Area(LiquidDose),
+    Mix(VolumeFraction),
+    Carrier(VolumeFraction),
 }
 
 /// What a product's label limits, and where it says so.
@@ -421,11 +421,13 @@ impl Label {
         self
     }
 
-    /// What stands behind the limits: the label.
-    pub(crate) const FORCE: Force = Force::Label;
+    /// A limit of this label.
+    pub(crate) fn limit(&self, bound: Bound, value: impl Into<Quantity>) -> Limit {
+        Limit { bound, value: value.into(), force: Force::Label, source: self.source_text().into() }
+    }
 
     /// Where the limits stand, in words.
-    pub(crate) fn source_text(&self) -> String {
+    fn source_text(&self) -> String {
         self.source
             .as_deref()
             .unwrap_or(text::word("the label as given in the job"))
@@ -450,16 +452,16 @@ impl Label {
                 .transpose()
                 .map_err(|error| error.at(key))?;
         }
-        if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate) {
-            if least > most {
-                return Err(Error::new(ErrorCode::OutOfRange)
-                    .at("min_volume_rate")
-                    .given(least)
-                    .allowed(format_args!(
-                        "{} {most}",
-                        text::word("at most max_volume_rate,")
-                    )));
-            }
+        if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate)
+            && least > most
+        {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("min_volume_rate")
+                .given(least)
+                .allowed(format_args!(
+                    "{} {most}",
+                    text::word("at most max_volume_rate,")
+                )));
         }
         match self.first_carrier {
             Some(share) if !(share > Ratio::ZERO && share <= Ratio::one()) => {
@@ -700,7 +702,11 @@ impl Product {
             None if self.dose.is_by_volume() || self.density.is_some() => State::Liquid,
             None => State::Dry,
         };
-        if self.viscous && state == State::Liquid { State::Viscous } else { state }
+        if self.viscous && state == State::Liquid {
+            State::Viscous
+        } else {
+            state
+        }
     }
 
     /// The largest dose: the label's, or the dose itself where the label has one figure.
@@ -726,16 +732,16 @@ impl Product {
             _ => None,
         };
         match self.dose {
-            Dose::LiquidPerArea(dose) => Some(Displacement::PerArea(dose)),
-            Dose::SolidPerArea(dose) => per_area(dose).map(Displacement::PerArea),
-            Dose::LiquidPerMix(fraction) => Some(Displacement::PerMix(fraction)),
-            Dose::SolidPerMix(concentration) => per_volume(concentration).map(Displacement::PerMix),
+            Dose::LiquidPerArea(dose) => Some(Displacement::Area(dose)),
+            Dose::SolidPerArea(dose) => per_area(dose).map(Displacement::Area),
+            Dose::LiquidPerMix(fraction) => Some(Displacement::Mix(fraction)),
+            Dose::SolidPerMix(concentration) => per_volume(concentration).map(Displacement::Mix),
             Dose::MassPerMass(fraction) => {
-                per_volume(fraction * mix_density?).map(Displacement::PerMix)
+                per_volume(fraction * mix_density?).map(Displacement::Mix)
             }
-            Dose::LiquidPerCarrier(fraction) => Some(Displacement::PerCarrier(fraction)),
+            Dose::LiquidPerCarrier(fraction) => Some(Displacement::Carrier(fraction)),
             Dose::SolidPerCarrier(concentration) => {
-                per_volume(concentration).map(Displacement::PerCarrier)
+                per_volume(concentration).map(Displacement::Carrier)
             }
         }
     }

@@ -377,13 +377,20 @@ impl Tank {
         }
     }
 
+    /// The headspace that is kept: the job's, or the advice for the kind; none where a machine is filled to nominal.
+    pub(crate) fn headspace_kept(&self, kind: SprayerKind) -> Option<Ratio> {
+        match self.headspace {
+            Some(headspace) => Some(headspace),
+            None if kind.is_carried() => Some(percent(CARRIED_HEADSPACE_PERCENT)),
+            None if self.has_room_over_nominal() => None,
+            None => Some(percent(LEAST_HEADSPACE_PERCENT)),
+        }
+    }
+
     /// The most that the tank may be filled to, before marks and mass.
     fn filled(&self, kind: SprayerKind) -> Volume {
-        let headspace = match self.headspace {
-            Some(headspace) => headspace,
-            None if kind.is_carried() => percent(CARRIED_HEADSPACE_PERCENT),
-            None if self.has_room_over_nominal() => return self.nominal.unwrap_or(Volume::ZERO),
-            None => percent(LEAST_HEADSPACE_PERCENT),
+        let Some(headspace) = self.headspace_kept(kind) else {
+            return self.nominal.unwrap_or(Volume::ZERO);
         };
         let full = Ratio::one() - headspace;
         match (self.nominal, self.brim) {
@@ -423,8 +430,7 @@ pub(crate) fn safe_fill(
 /// What is to be said of a safe fill.
 pub(crate) fn findings_on(
     fill: Volume,
-    sprayer: &Sprayer,
-    tank: &Tank,
+    (sprayer, tank): (&Sprayer, &Tank),
     mix_density: Option<Density>,
     units: System,
 ) -> impl Iterator<Item = Finding> {
@@ -432,33 +438,17 @@ pub(crate) fn findings_on(
     let most = brim * (Ratio::one() - percent(LEAST_HEADSPACE_PERCENT));
     let as_made = !sprayer.kind.is_carried() && tank.has_room_over_nominal();
     let headspace = (is_over(fill, most) && !as_made).then(|| {
-        Finding::new(
-            FindingCode::HeadspaceBelowFivePercent,
-            "tank.headspace",
-            units,
-        )
-        .actual_value(fill)
-        .against(Limit::advice(Bound::AtMost, most, text::source::HEADSPACE))
+        Finding::new(FindingCode::HeadspaceBelowFivePercent, "tank.headspace", units)
+            .actual_value(fill)
+            .against(Limit::advice(Bound::AtMost, most, text::source::HEADSPACE))
     });
     let advised = Mass::from_kilograms(CARRIED_MASS_KG).unwrap_or(Mass::ZERO);
-    let carried = sprayer
-        .empty_mass
-        .zip(mix_density)
-        .filter(|_| sprayer.kind.is_carried())
-        .map(|(empty, density)| empty + density * fill)
-        .filter(|full| is_over(*full, advised))
-        .map(|full| {
-            Finding::new(
-                FindingCode::CarriedMassAboveAdvice,
-                "sprayer.empty_mass",
-                units,
-            )
+    let known = sprayer.empty_mass.zip(mix_density).filter(|_| sprayer.kind.is_carried());
+    let full = known.map(|(empty, density)| empty + density * fill);
+    let carried = full.filter(|full| is_over(*full, advised)).map(|full| {
+        Finding::new(FindingCode::CarriedMassAboveAdvice, "sprayer.empty_mass", units)
             .actual_value(full)
-            .against(Limit::advice(
-                Bound::AtMost,
-                advised,
-                text::source::CARRIED_MASS,
-            ))
-        });
+            .against(Limit::advice(Bound::AtMost, advised, text::source::CARRIED_MASS))
+    });
     headspace.into_iter().chain(carried)
 }

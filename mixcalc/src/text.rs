@@ -118,12 +118,19 @@ pub(crate) fn quoted(text: &str) -> String {
     let mut shown: String = text
         .chars()
         .take(LONGEST_QUOTE)
-        .flat_map(char::escape_debug)
+        .flat_map(shown_plainly)
         .collect();
     if text.chars().nth(LONGEST_QUOTE).is_some() {
         shown.push('…');
     }
     alloc::format!("\"{shown}\"")
+}
+
+/// One character of a quote: escaped where it would disturb a terminal or end the quote.
+fn shown_plainly(c: char) -> impl Iterator<Item = char> {
+    let plain = (c == '\'').then_some(c);
+    let escaped = plain.is_none().then(|| c.escape_debug());
+    plain.into_iter().chain(escaped.into_iter().flatten())
 }
 
 /// The candidate that differs from `word` in the fewest letters, if that is few enough to be a slip.
@@ -135,7 +142,12 @@ pub(crate) fn nearest<'a>(
     candidates
         .into_iter()
         .map(|candidate| (letters_apart(&word, candidate), candidate))
-        .filter(|(apart, candidate)| *apart <= 1 + candidate.chars().count().min(word.len()) / 3)
+        .filter(
+            |(apart, candidate)| match candidate.chars().count().min(word.len()) {
+                0 | 1 => *apart == 0,
+                letters => *apart <= 1 + letters / 3,
+            },
+        )
         .min_by_key(|(apart, _)| *apart)
         .map(|(_, candidate)| candidate)
 }
@@ -191,10 +203,10 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
             "what stays in the sprayer leaves {actual} untreated by itself, more than the last strip of {limit} that was asked for"
         }
         FindingCode::CoarseGraduation => {
-            "load {load} takes {subject} in steps of {actual}, over 5 % of the amount ({limit}; {source}); a finer measure would help"
+            "load {load} measures {subject} in steps of {actual}, over 5 % of the amount; steps of {limit} or less would do ({source})"
         }
         FindingCode::ManyFillings => {
-            "load {load} takes {subject} in more fillings of its measure than advised ({source}); a larger measure would help"
+            "load {load} takes {actual} of {subject} in more fillings of its measure than advised: they hold {limit} ({source})"
         }
         FindingCode::CarriedMassAboveAdvice => {
             "the full sprayer comes to {actual} on the back, over {limit} ({source})"
@@ -225,6 +237,12 @@ pub(crate) mod source {
         "mixcalc: half a graduation is then under 2.5 % of the amount";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a splash and a miscount";
+    /// What the job states.
+    pub(crate) const JOB: &str = "the job";
+    /// What a measure shows.
+    pub(crate) const MEASURE: &str = "the measure";
+    /// What a load holds.
+    pub(crate) const LOAD: &str = "the load";
     /// Carried mass.
     pub(crate) const CARRIED_MASS: &str = "FAO, guidelines on minimum requirements for pesticide application equipment, 2001, volume 1";
 }

@@ -4,6 +4,7 @@
 //! A [`Sketch`] holds the numbers of a job in the measures of one trade. It becomes a [`Job`] through text, as a document does,
 //! in these measures or in those of another trade.
 #![allow(
+    clippy::panic,
     clippy::expect_used,
     clippy::indexing_slicing,
     clippy::missing_panics_doc,
@@ -18,6 +19,23 @@ use proptest::collection::vec;
 use proptest::option::weighted;
 use proptest::prelude::*;
 use proptest::sample::select;
+use proptest::test_runner::{RngSeed, TestCaseResult, TestRunner};
+
+/// Runs a property over 10 000 values, or over more where `PROPTEST_CASES` says so, and shrinks the one that breaks it. The values
+/// are the same in every run unless `PROPTEST_RNG_SEED` gives others.
+pub fn for_all<S: Strategy>(values: &S, property: impl Fn(&S::Value) -> TestCaseResult) {
+    let mut config = ProptestConfig::default();
+    config.cases = config.cases.max(10_000);
+    config.failure_persistence = None;
+    if config.rng_seed == RngSeed::Random {
+        config.rng_seed = RngSeed::Fixed(1);
+    }
+    let seed = config.rng_seed;
+    let outcome = TestRunner::new(config).run(values, |value| property(&value));
+    if let Err(error) = outcome {
+        panic!("PROPTEST_RNG_SEED={seed}: {error}");
+    }
+}
 
 /// Unit words of a trade.
 struct Words {

@@ -81,6 +81,10 @@ pub const fn plan_schema() -> &'static str {
 #[cfg(feature = "schema")]
 #[must_use]
 pub fn schemas_from_types() -> [String; 2] {
-    let pretty = |schema: &schemars::Schema| serde_json::to_string_pretty(schema).unwrap_or_default() + "\n";
-    [pretty(&schemars::schema_for!(JobWire)), pretty(&schemars::schema_for!(PlanWire))]
+    let pretty =
+        |schema: &schemars::Schema| serde_json::to_string_pretty(schema).unwrap_or_default() + "\n";
+    [
+        pretty(&schemars::schema_for!(JobWire)),
+        pretty(&schemars::schema_for!(PlanWire)),
+    ]
 }

@@ -1,6 +1,5 @@
 //! A quantity in a document: text or value and unit on the way in, value and unit on the way out.
 
-
 use alloc::string::{String, ToString};
 use core::fmt;
 
@@ -8,7 +7,9 @@ use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
 use serde::{Serialize, Serializer};
 
 use crate::error::{Error, ErrorCode};
-use crate::quantity::{Expression, Quantity, QuantityKind, Ratio, missing_unit, read_stated, read_unit};
+use crate::quantity::{
+    Expression, Quantity, QuantityKind, Ratio, missing_unit, read_stated, read_unit,
+};
 use crate::text;
 
 /// A quantity as a document states it.
@@ -50,7 +51,10 @@ impl Stated {
             Self::Text(text) => read_stated(text),
             Self::Parts(Parts { value, unit }) => {
                 let expression = read_unit(unit).map_err(|error| error.at("unit"))?;
-                Ok((Quantity::from_parts(*value, unit).map_err(|error| error.at("value"))?, expression))
+                Ok((
+                    Quantity::from_parts(*value, unit).map_err(|error| error.at("value"))?,
+                    expression,
+                ))
             }
             Self::Number(number) => Err(missing_unit(number)),
         }
@@ -59,13 +63,20 @@ impl Stated {
     /// The quantity as a kind.
     pub(super) fn claim<Q: QuantityKind>(&self) -> Result<Q, Error> {
         let own_example = |error: Error| match (error.code(), self) {
-            (ErrorCode::MissingUnit, Self::Number(number)) => error.allowed(format_args!("\"{number} {}\"", Q::KIND.unit())),
-            (ErrorCode::MissingUnit, Self::Text(number)) => error.allowed(format_args!("\"{number} {}\"", Q::KIND.unit())),
+            (ErrorCode::MissingUnit, Self::Number(number)) => {
+                error.allowed(format_args!("\"{number} {}\"", Q::KIND.unit()))
+            }
+            (ErrorCode::MissingUnit, Self::Text(number)) => {
+                error.allowed(format_args!("\"{number} {}\"", Q::KIND.unit()))
+            }
             _ => error,
         };
         let (quantity, _) = self.read().map_err(own_example)?;
         quantity.claim().map_err(|error| match error.code() {
-            ErrorCode::WrongQuantity => error.given(format_args!("{self}, {}", text::with_article(quantity.kind().words()))),
+            ErrorCode::WrongQuantity => error.given(format_args!(
+                "{self}, {}",
+                text::with_article(quantity.kind().words())
+            )),
             _ => error,
         })
     }
@@ -133,7 +144,6 @@ impl<'de> Deserialize<'de> for Stated {
     }
 }
 
-
 #[cfg(feature = "schema")]
 impl schemars::JsonSchema for Stated {
     fn schema_name() -> alloc::borrow::Cow<'static, str> {
@@ -179,4 +189,3 @@ impl schemars::JsonSchema for Fraction {
         })
     }
 }
-

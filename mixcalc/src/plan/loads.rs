@@ -53,37 +53,80 @@ impl Strip {
     }
 }
 
+/// How the volume of a run came about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Cut {
+    /// Filled to the safe fill.
+    Full,
+    /// An equal part.
+    EqualPart,
+    /// Whole marks: an equal part of them, rounded up.
+    MoreMarks,
+    /// Whole marks: an equal part of them, rounded down.
+    FewerMarks,
+    /// What the loads before leave.
+    Rest,
+}
+
 /// Equal loads that follow each other.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Run {
     pub(crate) volume: Volume,
     pub(crate) count: u64,
+    pub(crate) cut: Cut,
+}
+
+/// A volume of mix as full loads, and loads that share what is left as evenly as they can.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Division {
+    pub(crate) full: u64,
+    pub(crate) shared: Volume,
+    pub(crate) sharing: u64,
+    pub(crate) runs: Vec<Run>,
 }
 
 /// Divides a volume of mix into loads.
-pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Vec<Run>, Error> {
+pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Division, Error> {
     let loads = mix / safe_fill;
     let too_many = || {
         let error = Error::new(ErrorCode::TooManyLoads).at("area");
-        error.given(significant(loads.number(), 4)).allowed(text::word("1e11"))
+        error
+            .given(significant(loads.number(), 4))
+            .allowed(text::word("1e11"))
     };
-    let count = steps_up(loads).filter(|count| *count <= MOST_LOADS).ok_or_else(too_many)?;
+    let count = steps_up(loads)
+        .filter(|count| *count <= MOST_LOADS)
+        .ok_or_else(too_many)?;
     let full = steps_down(loads).unwrap_or(count);
-    let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
-    let part = left(full).volume();
-    let mut runs = Runs { safe_fill, runs: Vec::with_capacity(3) };
-    match (job.split(), job.tank().least_working_volume()) {
-        (Split::Even, _) => runs.push_even(left(0), count),
-        (Split::FullThenPart, Some(least)) if count > full && full >= 1 && is_under(part, least) => {
-            runs.push(safe_fill, full - 1);
-            runs.push_even(left(full - 1), 2);
+    let left = |loads| {
+        InMarks::left_of(
+            mix,
+            safe_fill * Ratio::of_steps(loads),
+            job.tank().graduation(),
+        )
+    };
+    let least = job.tank().least_working_volume();
+    let is_too_small = |part: Volume| least.is_some_and(|least| is_under(part, least));
+    let full = match job.split() {
+        Split::Even => 0,
+        Split::FullThenPart if count > full && full >= 1 && is_too_small(left(full).volume()) => {
+            full - 1
         }
-        (Split::FullThenPart, _) => {
-            runs.push(safe_fill, full);
-            runs.push(part, count - full);
-        }
-    }
-    Ok(runs.runs)
+        Split::FullThenPart => full,
+    };
+    let (shared, sharing) = (left(full), count - full);
+    let mut runs = Runs {
+        safe_fill,
+        runs: Vec::with_capacity(3),
+    };
+    runs.push(safe_fill, full, Cut::Full);
+    runs.push_even(shared, sharing);
+    Ok(Division {
+        full,
+        shared: shared.volume(),
+        sharing,
+        runs: runs.runs,
+    })
 }
 
 /// A volume as whole marks of the tank and a rest below a mark.
@@ -100,14 +143,30 @@ impl InMarks {
     /// judged at their scale.
     fn left_of(mix: Volume, taken: Volume, graduation: Option<Volume>) -> Self {
         let volume = Volume::ZERO.max(mix - taken);
-        let Some(step) = graduation else { return Self { graduation, marks: 0, rest: volume } };
-        let (marks, is_on_mark) = steps_in_difference(volume / step, mix / step).unwrap_or((0, false));
-        let rest = if is_on_mark { Volume::ZERO } else { volume - step * Ratio::of_steps(marks) };
-        Self { graduation, marks, rest }
+        let Some(step) = graduation else {
+            return Self {
+                graduation,
+                marks: 0,
+                rest: volume,
+            };
+        };
+        let (marks, is_on_mark) =
+            steps_in_difference(volume / step, mix / step).unwrap_or((0, false));
+        let rest = if is_on_mark {
+            Volume::ZERO
+        } else {
+            volume - step * Ratio::of_steps(marks)
+        };
+        Self {
+            graduation,
+            marks,
+            rest,
+        }
     }
 
     fn to_mark(self, marks: u64) -> Volume {
-        self.graduation.map_or(Volume::ZERO, |step| step * Ratio::of_steps(marks))
+        self.graduation
+            .map_or(Volume::ZERO, |step| step * Ratio::of_steps(marks))
     }
 
     fn volume(self) -> Volume {
@@ -122,25 +181,32 @@ struct Runs {
 
 impl Runs {
     /// Adds equal loads. A load that is close to the safe fill has the safe fill's own value, and none is over it.
-    fn push(&mut self, volume: Volume, count: u64) {
+    fn push(&mut self, volume: Volume, count: u64, cut: Cut) {
         if count == 0 {
             return;
         }
-        let volume = if is_close(volume, self.safe_fill) { self.safe_fill } else { volume.min(self.safe_fill) };
+        let volume = if is_close(volume, self.safe_fill) {
+            self.safe_fill
+        } else {
+            volume.min(self.safe_fill)
+        };
         match self.runs.last_mut() {
             Some(last) if is_close(last.volume, volume) => last.count += count,
-            _ => self.runs.push(Run { volume, count }),
+            _ => self.runs.push(Run { volume, count, cut }),
         }
     }
 
     /// As equal as the tank's marks allow: whole marks are apportioned, and the last load takes what is below a mark.
     fn push_even(&mut self, mix: InMarks, count: u64) {
+        if count <= 1 {
+            return self.push(mix.volume(), count, Cut::Rest);
+        }
         if mix.graduation.is_none() {
-            return self.push(mix.rest / Ratio::of_steps(count), count);
+            return self.push(mix.rest / Ratio::of_steps(count), count, Cut::EqualPart);
         }
         let (each, larger) = (mix.marks / count, mix.marks % count);
-        self.push(mix.to_mark(each + 1), larger);
-        self.push(mix.to_mark(each), count - larger - 1);
-        self.push(mix.to_mark(each) + mix.rest, 1);
+        self.push(mix.to_mark(each + 1), larger, Cut::MoreMarks);
+        self.push(mix.to_mark(each), count - larger - 1, Cut::FewerMarks);
+        self.push(mix.to_mark(each) + mix.rest, 1, Cut::Rest);
     }
 }

@@ -73,7 +73,7 @@ impl Mix {
 }
 
 /// What the products take up, summed per basis: per area, per volume of mix, per volume of carrier.
-fn displaced(job: &Job) -> (LiquidDose, VolumeFraction, VolumeFraction) {
+pub(super) fn displaced(job: &Job) -> (LiquidDose, VolumeFraction, VolumeFraction) {
     let each = || {
         job.products()
             .iter()
@@ -81,21 +81,21 @@ fn displaced(job: &Job) -> (LiquidDose, VolumeFraction, VolumeFraction) {
     };
     (
         ordered_sum(each().filter_map(|taken| {
-            if let Displacement::PerArea(dose) = taken {
+            if let Displacement::Area(dose) = taken {
                 Some(dose)
             } else {
                 None
             }
         })),
         ordered_sum(each().filter_map(|taken| {
-            if let Displacement::PerMix(share) = taken {
+            if let Displacement::Mix(share) = taken {
                 Some(share)
             } else {
                 None
             }
         })),
         ordered_sum(each().filter_map(|taken| {
-            if let Displacement::PerCarrier(share) = taken {
+            if let Displacement::Carrier(share) = taken {
                 Some(share)
             } else {
                 None

@@ -3,14 +3,15 @@
 //! One direction: a [`Job`] becomes a [`Mix`](mix), a safe fill and a volume to make; that is divided into runs of equal
 //! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
 
+mod findings;
 mod job;
 mod ledger;
 mod loads;
 mod mix;
 mod recipe;
 mod steps;
+mod working;
 
-use alloc::format;
 use alloc::vec::Vec;
 
 pub use job::{Job, LastStrip, Rate, Split};
@@ -22,16 +23,10 @@ use self::loads::Run;
 use self::mix::Mix;
 use self::recipe::{Choice, Measured};
 use crate::error::Error;
-use crate::finding::{Bound, Caution, Finding, FindingCode, Limit, Severity};
-use crate::label::{Label, Share};
+use crate::finding::{Caution, Finding, Severity};
 use crate::measure::{Amount, Fillings, Measure};
-use crate::quantity::close::{is_over, is_under};
 use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, ordered_sum};
 use crate::sprayer;
-use crate::text::source;
-
-/// Largest part of a job that a last strip takes without a caution.
-const STRIP_PERCENT: f64 = 10.0;
 
 /// What a load holds of one product.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -92,6 +87,7 @@ impl Load {
     }
 
     /// The exact amount of each product, in the order of the job: what the dose asks for, before anything is measured.
+    #[must_use]
     pub fn exact_amounts(&self) -> impl ExactSizeIterator<Item = Amount> + '_ {
         self.portions.iter().map(|portion| portion.exact)
     }
@@ -133,11 +129,11 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     let safe_fill = sprayer::safe_fill(job.sprayer(), job.tank(), job.mix_density())?;
     let residual = residual(job);
     let strip = Strip::of(job, mix.rate, residual)?;
-    let made = mix.rate * job.area() - strip.map_or(Volume::ZERO, Strip::held_back);
+    let made = to_make(job, &mix, strip);
 
     let mut loads: Vec<Load> = Vec::with_capacity(3);
     let mut first = 1;
-    for Run { volume, count } in loads::divided(made, safe_fill, job)? {
+    for Run { volume, count, .. } in loads::divided(made, safe_fill, job)?.runs {
         let mut portions = Vec::with_capacity(job.products().len());
         for (index, shares) in mix.shares.iter().enumerate() {
             let kept = loads
@@ -170,6 +166,11 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     plan.findings = plan.all_findings();
     plan.add_steps();
     Ok(plan)
+}
+
+/// Volume of mix to make: what the ground takes, less what is held back.
+fn to_make(job: &Job, mix: &Mix, strip: Option<Strip>) -> Volume {
+    mix.rate * job.area() - strip.map_or(Volume::ZERO, Strip::held_back)
 }
 
 fn residual(job: &Job) -> Volume {
@@ -339,227 +340,19 @@ impl Plan {
     /// Adds the steps of each load, or the stop that says why it has none.
     fn add_steps(&mut self) {
         let mut stops = Vec::new();
-        for load in &mut self.loads {
-            if load
-                .portions
-                .iter()
-                .any(|portion| portion.measured.is_none())
-            {
-                continue;
-            }
-            match steps::steps(&self.job, load.mix, load.carrier, &load.portions) {
-                Ok(steps) => load.steps = steps,
-                Err(needed) => stops.push(
-                    Finding::new(
-                        FindingCode::RinsesExceedCarrier,
-                        "measures",
-                        self.job.units(),
-                    )
-                    .in_load(load.first)
-                    .actual_value(needed)
-                    .against(Limit::advice(Bound::AtMost, load.carrier, "")),
-                ),
+        let mut steps = Vec::with_capacity(self.loads.len());
+        for load in &self.loads {
+            let measured = load.portions.iter().all(|portion| portion.measured.is_some());
+            let laid_out = measured.then(|| steps::steps(&self.job, load.mix, load.carrier, &load.portions));
+            match laid_out.transpose() {
+                Ok(laid_out) => steps.push(laid_out.unwrap_or_default()),
+                Err(needed) => stops.push(self.rinses_exceed_carrier(load, needed)),
             }
         }
         self.findings.splice(0..0, stops);
-        if !self.usable() {
-            for load in &mut self.loads {
-                load.steps = Vec::new();
-            }
-        }
-    }
-
-    fn all_findings(&self) -> Vec<Finding> {
-        let mut findings = Vec::new();
-        self.label_findings(&mut findings);
-        self.measure_findings(&mut findings);
-        self.ground_findings(&mut findings);
-        let job = &self.job;
-        findings.extend(sprayer::findings_on(
-            self.safe_fill,
-            job.sprayer(),
-            job.tank(),
-            job.mix_density(),
-            job.units(),
-        ));
-        findings.sort_by_key(Finding::severity);
-        findings
-    }
-
-    fn finding(&self, code: FindingCode, path: impl Into<alloc::string::String>) -> Finding {
-        Finding::new(code, path, self.job.units())
-    }
-
-    fn label_findings(&self, findings: &mut Vec<Finding>) {
-        for (index, product) in self.job.products().iter().enumerate() {
-            let path = |key: &str| format!("products[{index}].{key}");
-            let label = product.label();
-            let limit = |bound, value: Quantity| Limit {
-                bound,
-                value,
-                force: Label::FORCE,
-                source: label.source_text().into(),
-            };
-            if let Some((share, most)) = self.mix.shares.get(index)
-                && exceeds(*share, *most)
-            {
-                findings.push(
-                    self.finding(FindingCode::OverMaximumDose, path("dose"))
-                        .about(product.name())
-                        .actual_value(product.dose())
-                        .against(limit(Bound::AtMost, product.max_dose().into())),
-                );
-            }
-            if label.max_dose.is_none() {
-                findings.push(
-                    self.finding(FindingCode::DoseTakenAsMaximum, path("label.max_dose"))
-                        .about(product.name())
-                        .actual_value(product.dose()),
-                );
-            }
-            let rate = self.mix.rate;
-            for (code, bound, broken, value) in [
-                (
-                    FindingCode::VolumeRateBelowMinimum,
-                    Bound::AtLeast,
-                    label
-                        .min_volume_rate
-                        .is_some_and(|least| is_under(rate, least)),
-                    label.min_volume_rate,
-                ),
-                (
-                    FindingCode::VolumeRateAboveMaximum,
-                    Bound::AtMost,
-                    label
-                        .max_volume_rate
-                        .is_some_and(|most| is_over(rate, most)),
-                    label.max_volume_rate,
-                ),
-            ] {
-                if let Some(value) = value.filter(|_| broken) {
-                    findings.push(
-                        self.finding(code, path("label"))
-                            .about(product.name())
-                            .actual_value(rate)
-                            .against(limit(bound, value.into())),
-                    );
-                }
-            }
-            if product.displacement(self.job.mix_density()).is_none() {
-                let key = if product.state() == crate::label::State::Dry {
-                    "particle_density"
-                } else {
-                    "density"
-                };
-                findings.push(
-                    self.finding(FindingCode::DisplacementNotCounted, path(key))
-                        .about(product.name()),
-                );
-            }
-            let drawn = self.measured_total(index);
-            if let (Some(stock), Some(drawn)) = (product.stock(), drawn)
-                && drawn.exceeds(stock)
-            {
-                findings.push(
-                    self.finding(FindingCode::StockShort, path("stock"))
-                        .about(product.name())
-                        .actual_value(drawn)
-                        .against(Limit::advice(Bound::AtMost, stock, "")),
-                );
-            }
-        }
-    }
-
-    fn measure_findings(&self, findings: &mut Vec<Finding>) {
-        for (load, (index, portion)) in self
-            .loads
-            .iter()
-            .flat_map(|load| load.portions.iter().enumerate().map(move |p| (load, p)))
-        {
-            let (Some(product), Some(measure)) = (
-                self.job.products().get(index),
-                portion.choice.measure(&self.job, index),
-            ) else {
-                continue;
-            };
-            let about = |code| {
-                self.finding(code, format!("products[{index}]"))
-                    .in_load(load.first)
-                    .about(product.name())
-            };
-            let Some(exact) = product.brought_to(measure, portion.exact) else {
-                continue;
-            };
-            if portion.measured.is_none() {
-                let graduation = Limit::advice(Bound::AtLeast, measure.graduation(), "");
-                findings.push(
-                    about(FindingCode::AmountBelowGraduation)
-                        .actual_value(exact)
-                        .against(graduation),
-                );
-                continue;
-            }
-            if recipe::is_coarse(measure, exact) {
-                let amount = Limit::advice(Bound::AtMost, exact, source::GRADUATION);
-                findings.push(
-                    about(FindingCode::CoarseGraduation)
-                        .actual_value(measure.graduation())
-                        .against(amount),
-                );
-            }
-            if measure.fillings_for(exact) > self.job.max_fillings() {
-                let most = Limit::advice(Bound::AtMost, measure.capacity(), source::FILLINGS);
-                findings.push(
-                    about(FindingCode::ManyFillings)
-                        .actual_value(exact)
-                        .against(most),
-                );
-            }
-        }
-    }
-
-    fn ground_findings(&self, findings: &mut Vec<Finding>) {
-        let residual_area = self.residual() / self.mix.rate;
-        if let Some(least) = self.job.tank().least_working_volume() {
-            for load in self.loads.iter().filter(|load| is_under(load.mix, least)) {
-                findings.push(
-                    self.finding(
-                        FindingCode::PartLoadBelowWorkingVolume,
-                        "tank.least_working_volume",
-                    )
-                    .in_load(load.first)
-                    .actual_value(load.mix)
-                    .against(Limit::advice(Bound::AtLeast, least, "")),
-                );
-            }
-        }
-        match self.strip {
-            None if residual_area > Area::ZERO => {
-                findings.push(
-                    self.finding(FindingCode::ResidualLeavesGroundShort, "sprayer.residual")
-                        .actual_value(residual_area),
-                );
-            }
-            None => {}
-            Some(strip) => {
-                let tenth =
-                    self.job.area() * Ratio::from_percent(STRIP_PERCENT).unwrap_or(Ratio::ZERO);
-                if is_over(strip.area(), tenth) {
-                    findings.push(
-                        self.finding(FindingCode::StripAboveTenPercent, "loading.last_strip")
-                            .actual_value(strip.area())
-                            .against(Limit::advice(Bound::AtMost, tenth, source::STRIP)),
-                    );
-                }
-                if let Some(LastStrip::Area(wanted)) = self.job.last_strip()
-                    && is_over(residual_area, wanted)
-                {
-                    findings.push(
-                        self.finding(FindingCode::ResidualExceedsStrip, "loading.last_strip.area")
-                            .actual_value(residual_area)
-                            .against(Limit::advice(Bound::AtMost, wanted, "")),
-                    );
-                }
+        if self.usable() {
+            for (load, steps) in self.loads.iter_mut().zip(steps) {
+                load.steps = steps;
             }
         }
     }
@@ -583,14 +376,6 @@ impl Plan {
             sum = sum.plus(amount.times(Ratio::of_steps(load.count)))?;
         }
         Some(sum)
-    }
-}
-
-fn exceeds(share: Share, most: Share) -> bool {
-    match (share, most) {
-        (Share::Volume(share), Share::Volume(most)) => is_over(share, most),
-        (Share::Mass(share), Share::Mass(most)) => is_over(share, most),
-        _ => false,
     }
 }
 

@@ -24,7 +24,7 @@ pub(crate) enum Choice {
 }
 
 impl Choice {
-    pub(crate) fn measure<'job>(self, job: &'job Job, product: usize) -> Option<&'job Measure> {
+    pub(crate) fn measure(self, job: &Job, product: usize) -> Option<&Measure> {
         match self {
             Self::Own => job.products().get(product)?.measure(),
             Self::Listed(index) => job.measures().get(index),
@@ -83,8 +83,15 @@ impl<'job> Wanted<'job> {
     /// The measure of the list that serves best; the first of those that serve alike.
     fn chosen(&self, job: &'job Job) -> Option<Choice> {
         let services = job.measures().iter().enumerate();
-        let services = services.filter_map(|(i, measure)| Some((self.service(measure, job.max_fillings())?, i)));
-        let best = services.reduce(|best, other| if other.0.is_better_than(&best.0) { other } else { best });
+        let services = services
+            .filter_map(|(i, measure)| Some((self.service(measure, job.max_fillings())?, i)));
+        let best = services.reduce(|best, other| {
+            if other.0.is_better_than(&best.0) {
+                other
+            } else {
+                best
+            }
+        });
         best.map(|(_, index)| Choice::Listed(index))
     }
 
@@ -133,10 +140,12 @@ fn percent(value: f64) -> Ratio {
 
 /// Whether a measure's graduation is over 5 % of an amount of its own sort. A pack is what it is.
 pub(crate) fn is_coarse(measure: &Measure, exact: Amount) -> bool {
-    measure.kind() != MeasureKind::Pack
-        && measure
-            .graduation()
-            .exceeds(exact.times(percent(COARSE_PERCENT)))
+    measure.kind() != MeasureKind::Pack && measure.graduation().exceeds(coarsest_advised(exact))
+}
+
+/// The largest graduation that is not coarse for an amount.
+pub(crate) fn coarsest_advised(exact: Amount) -> Amount {
+    exact.times(percent(COARSE_PERCENT))
 }
 
 /// What a product of a load is measured with, and how much of it. `kept` is the measure of the first load.

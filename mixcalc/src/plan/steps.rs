@@ -10,14 +10,14 @@ use crate::quantity::{Density, Ratio, Volume, ordered_sum};
 
 /// Share of the load that goes in before the products, where no label asks for more. Extension bulletins name a quarter to three
 /// quarters; half is what most agree on.
-const FIRST_CARRIER_PERCENT: f64 = 50.0;
+pub(super) const FIRST_CARRIER_PERCENT: f64 = 50.0;
 /// Rinses of a vessel, each a quarter of it. Triple rinsing as extension bulletins teach it for small vessels (University of
 /// Illinois; Montana ARM rule).
-const RINSES: u64 = 3;
-const RINSE_PERCENT: f64 = 25.0;
+pub(super) const RINSES: u64 = 3;
+pub(super) const RINSE_PERCENT: f64 = 25.0;
 /// Carrier for a premix: two parts to one of product (South Dakota State University Extension), a product by mass counted
 /// as 1 kg/L.
-const PREMIX_PARTS: f64 = 2.0;
+pub(super) const PREMIX_PARTS: f64 = 2.0;
 
 /// What a filling goes up to: a mark, and a rest that is measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,17 +39,17 @@ impl Level {
         self.rest
     }
 
-    /// From what is in the tank up to a volume.
-    fn from_to(now: Volume, to: Volume, graduation: Option<Volume>) -> Self {
+    /// Up to a volume, by so much carrier.
+    fn reached(to: Volume, carrier: Volume, graduation: Option<Volume>) -> Self {
         let measured = Self {
             mark: None,
-            rest: Some(to - now),
+            rest: Some(carrier),
         };
         let Some(graduation) = graduation else {
             return measured;
         };
         let mark = graduation * Ratio::of_steps(steps_down(to / graduation).unwrap_or(0));
-        match (is_over(mark, now), is_close(mark, to)) {
+        match (is_over(mark, to - carrier), is_close(mark, to)) {
             (true, true) => Self {
                 mark: Some(mark),
                 rest: None,
@@ -182,12 +182,17 @@ impl<'job> Addition<'job> {
 fn premix(amount: Amount) -> Volume {
     let volume = match amount {
         Amount::Volume(volume) => volume,
-        Amount::Mass(mass) => Density::from_kilograms_per_liter(1.0).map_or(Volume::ZERO, |density| mass / density),
+        Amount::Mass(mass) => mass / premix_density(),
     };
     volume * PREMIX_PARTS
 }
 
-fn percent(value: f64) -> Ratio {
+/// What a product by mass is counted as for its premix: 1 kg/L.
+pub(super) fn premix_density() -> Density {
+    Density::from_kilograms_per_liter(1.0).unwrap_or(Density::ZERO)
+}
+
+pub(super) fn percent(value: f64) -> Ratio {
     Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
 }
 
@@ -219,7 +224,8 @@ pub(crate) fn steps(
         return Err(reserved);
     }
     let first = first_carrier(job, load).min(carrier - reserved);
-    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
+    let to_mark =
+        |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
     let first = match graduation.map(to_mark) {
         Some(mark) if mark > Volume::ZERO && !portions.is_empty() => mark.min(carrier),
         _ => first,
@@ -227,11 +233,17 @@ pub(crate) fn steps(
 
     let mut steps = Vec::with_capacity(3 * portions.len() + 4);
     let mut in_tank = first;
-    let mut push = |action, in_tank| steps.push(Step { action, in_tank });
+    // A sum of roundings must not be over the load, which may be the safe fill.
+    let mut push = |action, in_tank: Volume| {
+        steps.push(Step {
+            action,
+            in_tank: in_tank.min(load),
+        });
+    };
     push(
         Action::Fill {
             carrier: first,
-            level: Level::from_to(Volume::ZERO, first, graduation),
+            level: Level::reached(first, first, graduation),
         },
         in_tank,
     );
@@ -270,14 +282,17 @@ pub(crate) fn steps(
             );
         }
     }
-    if !is_close(in_tank, load) {
+    // Not from what is in the tank, whose last digits depend on the order of the products.
+    let before = first + reserved;
+    if is_over(carrier, before) {
+        let top_up = carrier - before;
         if !portions.is_empty() {
             push(Action::Agitate, in_tank);
         }
         push(
             Action::TopUp {
-                carrier: load - in_tank,
-                level: Level::from_to(in_tank, load, graduation),
+                carrier: top_up,
+                level: Level::reached(load, top_up, graduation),
             },
             load,
         );

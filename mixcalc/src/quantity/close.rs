@@ -78,5 +78,8 @@ const ROUNDING: f64 = 1e-15;
 pub(crate) fn steps_in_difference(x: Ratio, scale: Ratio) -> Option<(u64, bool)> {
     let (x, nearest) = (x.si(), libm::round(x.si()));
     let is_on_step = close(x, nearest) || libm::fabs(x - nearest) <= ROUNDING * scale.si();
-    Some((whole(if is_on_step { nearest } else { libm::floor(x) })?, is_on_step))
+    Some((
+        whole(if is_on_step { nearest } else { libm::floor(x) })?,
+        is_on_step,
+    ))
 }

@@ -110,7 +110,7 @@ macro_rules! kinds {
                     #[doc = concat!("The value in ", $symbol, ".")]
                     #[must_use]
                     pub fn $get(self) -> f64 {
-                        $factor.from_si(self.si())
+                        $factor.of_si(self.si())
                     }
                 )*
 
@@ -625,7 +625,9 @@ const MAGNITUDES: core::ops::RangeInclusive<f64> = 1e-30..=1e30;
 pub(crate) fn positive<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
     match value.si() {
         si if MAGNITUDES.contains(&si) => Ok(value),
-        si if si > 0.0 => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("of a size that can be measured"))),
+        si if si > 0.0 => Err(Error::new(ErrorCode::OutOfRange)
+            .given(value)
+            .allowed(crate::text::word("of a size that can be measured"))),
         _ => Err(Error::new(ErrorCode::NotPositive).given(value)),
     }
 }
@@ -635,6 +637,8 @@ pub(crate) fn not_negative<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
     match value.si() {
         0.0 => Ok(value),
         si if si > 0.0 => positive(value),
-        _ => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("zero or more"))),
+        _ => Err(Error::new(ErrorCode::OutOfRange)
+            .given(value)
+            .allowed(crate::text::word("zero or more"))),
     }
 }

@@ -37,7 +37,7 @@ impl Expression {
     pub(super) fn value_of(self, quantity: Quantity) -> Result<f64, Error> {
         let kinds_agree = self.kind != Kind::Temperature || quantity.kind() == Kind::Temperature;
         if self.dimension == quantity.dimension() && kinds_agree {
-            let value = self.factor.from_si(quantity.si());
+            let value = self.factor.of_si(quantity.si());
             if value.is_finite() {
                 Ok(value)
             } else {
@@ -68,7 +68,7 @@ impl Expression {
 /// A value that comes from a unit, on the grid of doubles in the unit of documents for a kind; that unit's own values are on it.
 fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
     match document_unit(kind) {
-        Some(document) if Some(document) != unit => document.to_si(document.from_si(si)),
+        Some(document) if Some(document) != unit => document.to_si(document.of_si(si)),
         _ => si,
     }
 }
@@ -206,13 +206,22 @@ pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
             .over(below.dimension)
             .ok_or_else(|| unknown(text))?;
         let factor = sum.factor.per(below.factor);
+        let kind = quotient_kind(sum.kind, below.kind, dimension);
+        // `2 L/100 m` is an area to a checker of dimensions, and nobody means one.
+        if kind == Kind::Derived
+            && Kind::all()
+                .iter()
+                .any(|kind| kind.dimension() == Some(dimension))
+        {
+            return Err(unknown(text));
+        }
         if !factor.is_normal() {
             return Err(Error::new(ErrorCode::NotFinite).given(quoted(text)));
         }
         sum = Expression {
             factor,
             dimension,
-            kind: quotient_kind(sum.kind, below.kind, dimension),
+            kind,
             system: sum.system.or(below.system),
         };
     }

@@ -42,7 +42,7 @@ fn same(a: f64, b: f64) -> bool {
 
 /// The value in a unit that reads back to the same double: with few digits where few do, else one of the next doubles.
 fn shortest(si: f64, unit: Factor) -> f64 {
-    let plain = unit.from_si(si);
+    let plain = unit.of_si(si);
     let rounded = |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
     let candidates = [
         rounded(14),

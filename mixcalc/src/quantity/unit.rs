@@ -53,9 +53,9 @@ impl Factor {
             self.numerator / self.denominator,
             self.denominator / self.numerator,
         );
-        if down >= 1.0 && down * self.numerator == self.denominator && down % 1.0 == 0.0 {
+        if is_whole(down) && same(down * self.numerator, self.denominator) {
             Self::new(1.0, down)
-        } else if up >= 1.0 && up * self.denominator == self.numerator && up % 1.0 == 0.0 {
+        } else if is_whole(up) && same(up * self.denominator, self.numerator) {
             Self::new(up, 1.0)
         } else {
             self
@@ -71,9 +71,17 @@ impl Factor {
         value * self.numerator / self.denominator + self.offset
     }
 
-    pub(super) const fn from_si(self, value: f64) -> f64 {
+    pub(super) const fn of_si(self, value: f64) -> f64 {
         (value - self.offset) * self.denominator / self.numerator
     }
+}
+
+const fn same(a: f64, b: f64) -> bool {
+    a.to_bits() == b.to_bits()
+}
+
+const fn is_whole(number: f64) -> bool {
+    number >= 1.0 && same(number % 1.0, 0.0)
 }
 
 /// Which trade's measures a unit belongs to; units of SI and of every trade have none.

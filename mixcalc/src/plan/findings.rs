@@ -1,0 +1,159 @@
+//! What is to be said of a plan: what breaks or nears a limit.
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use super::{LastStrip, Load, Plan, Portion, recipe};
+use crate::finding::{Bound, Finding, FindingCode, Limit};
+use crate::label::{Product, Share, State};
+use crate::quantity::close::{is_over, is_under};
+use crate::quantity::{Area, Quantity, Ratio};
+use crate::sprayer;
+use crate::text::source;
+
+/// Largest part of a job that a last strip takes without a caution.
+const STRIP_PERCENT: f64 = 10.0;
+
+impl Plan {
+    /// Every finding but the ones on steps, which are not laid out yet; the gravest first.
+    pub(super) fn all_findings(&self) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for (index, product) in self.job.products().iter().enumerate() {
+            self.on_dose(index, product, &mut findings);
+            self.on_volume_rate(index, product, &mut findings);
+            self.on_stock(index, product, &mut findings);
+        }
+        for load in &self.loads {
+            for (index, portion) in load.portions.iter().enumerate() {
+                self.on_measuring(load, index, portion, &mut findings);
+            }
+        }
+        self.on_working_volume(&mut findings);
+        self.on_ground(&mut findings);
+        let job = &self.job;
+        findings.extend(sprayer::findings_on(self.safe_fill, (job.sprayer(), job.tank()), job.mix_density(), job.units()));
+        findings.sort_by_key(Finding::severity);
+        findings
+    }
+
+    /// The stop on a load whose rinses and premixes leave no carrier to begin with.
+    pub(super) fn rinses_exceed_carrier(&self, load: &Load, needed: impl Into<Quantity>) -> Finding {
+        Finding::new(FindingCode::RinsesExceedCarrier, "measures", self.job.units())
+            .in_load(load.first)
+            .actual_value(needed)
+            .against(Limit::fact(Bound::AtMost, load.carrier, source::LOAD))
+    }
+
+    fn finding(&self, code: FindingCode, path: impl Into<alloc::string::String>) -> Finding {
+        Finding::new(code, path, self.job.units())
+    }
+
+    fn on_product(&self, code: FindingCode, index: usize, key: &str, product: &Product) -> Finding {
+        self.finding(code, format!("products[{index}].{key}")).about(product.name())
+    }
+
+    fn on_dose(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
+        let on = |code, key| self.on_product(code, index, key, product).actual_value(product.dose());
+        if self.mix.shares.get(index).is_some_and(|(share, most)| exceeds(*share, *most)) {
+            let limit = product.label().limit(Bound::AtMost, product.max_dose());
+            findings.push(on(FindingCode::OverMaximumDose, "dose").against(limit));
+        }
+        if product.label().max_dose.is_none() {
+            findings.push(on(FindingCode::DoseTakenAsMaximum, "label.max_dose"));
+        }
+        if product.displacement(self.job.mix_density()).is_none() {
+            let key = if product.state() == State::Dry { "particle_density" } else { "density" };
+            findings.push(self.on_product(FindingCode::DisplacementNotCounted, index, key, product));
+        }
+    }
+
+    fn on_volume_rate(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
+        let (label, rate) = (product.label(), self.mix.rate);
+        let mut push = |code, key, limit| {
+            findings.push(self.on_product(code, index, key, product).actual_value(rate).against(limit));
+        };
+        if let Some(least) = label.min_volume_rate.filter(|least| is_under(rate, *least)) {
+            let limit = label.limit(Bound::AtLeast, least);
+            push(FindingCode::VolumeRateBelowMinimum, "label.min_volume_rate", limit);
+        }
+        if let Some(most) = label.max_volume_rate.filter(|most| is_over(rate, *most)) {
+            let limit = label.limit(Bound::AtMost, most);
+            push(FindingCode::VolumeRateAboveMaximum, "label.max_volume_rate", limit);
+        }
+    }
+
+    fn on_stock(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
+        if let Some((stock, drawn)) = product.stock().zip(self.measured_total(index))
+            && drawn.exceeds(stock)
+        {
+            let finding = self.on_product(FindingCode::StockShort, index, "stock", product);
+            findings.push(finding.actual_value(drawn).against(Limit::fact(Bound::AtMost, stock, source::JOB)));
+        }
+    }
+
+    fn on_measuring(&self, load: &Load, index: usize, portion: &Portion, findings: &mut Vec<Finding>) {
+        let product = self.job.products().get(index);
+        let (Some(product), Some(measure)) = (product, portion.choice.measure(&self.job, index)) else { return };
+        let Some(exact) = product.brought_to(measure, portion.exact) else { return };
+        let mut push = |code, actual: Quantity, limit| {
+            let finding = self.finding(code, format!("products[{index}]")).about(product.name());
+            findings.push(finding.in_load(load.first).actual_value(actual).against(limit));
+        };
+        let graduation = measure.graduation();
+        if portion.measured.is_none() {
+            let limit = Limit::fact(Bound::AtLeast, graduation, source::MEASURE);
+            return push(FindingCode::AmountBelowGraduation, exact.into(), limit);
+        }
+        if recipe::is_coarse(measure, exact) {
+            let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);
+            push(FindingCode::CoarseGraduation, graduation.into(), limit);
+        }
+        if measure.fillings_for(exact) > self.job.max_fillings() {
+            let most = measure.capacity().times(Ratio::of_steps(self.job.max_fillings()));
+            push(FindingCode::ManyFillings, exact.into(), Limit::advice(Bound::AtMost, most, source::FILLINGS));
+        }
+    }
+
+    fn on_working_volume(&self, findings: &mut Vec<Finding>) {
+        let Some(least) = self.job.tank().least_working_volume() else { return };
+        for load in self.loads.iter().filter(|load| is_under(load.mix, least)) {
+            findings.push(
+                self.finding(FindingCode::PartLoadBelowWorkingVolume, "tank.least_working_volume")
+                    .in_load(load.first)
+                    .actual_value(load.mix)
+                    .against(Limit::fact(Bound::AtLeast, least, source::JOB)),
+            );
+        }
+    }
+
+    fn on_ground(&self, findings: &mut Vec<Finding>) {
+        let short = self.residual() / self.mix.rate;
+        let Some(strip) = self.strip else {
+            if short > Area::ZERO {
+                findings.push(self.finding(FindingCode::ResidualLeavesGroundShort, "sprayer.residual").actual_value(short));
+            }
+            return;
+        };
+        let tenth = self.job.area() * Ratio::from_percent(STRIP_PERCENT).unwrap_or(Ratio::ZERO);
+        if is_over(strip.area(), tenth) {
+            let limit = Limit::advice(Bound::AtMost, tenth, source::STRIP);
+            let finding = self.finding(FindingCode::StripAboveTenPercent, "loading.last_strip");
+            findings.push(finding.actual_value(strip.area()).against(limit));
+        }
+        if let Some(LastStrip::Area(wanted)) = self.job.last_strip()
+            && is_over(short, wanted)
+        {
+            let limit = Limit::fact(Bound::AtMost, wanted, source::JOB);
+            let finding = self.finding(FindingCode::ResidualExceedsStrip, "loading.last_strip.area");
+            findings.push(finding.actual_value(short).against(limit));
+        }
+    }
+}
+
+fn exceeds(share: Share, most: Share) -> bool {
+    match (share, most) {
+        (Share::Volume(share), Share::Volume(most)) => is_over(share, most),
+        (Share::Mass(share), Share::Mass(most)) => is_over(share, most),
+        _ => false,
+    }
+}
