@@ -351,6 +351,15 @@ pub(crate) enum Share {
     Mass(MassConcentration),
 }
 
+impl From<Share> for Quantity {
+    fn from(share: Share) -> Self {
+        match share {
+            Share::Volume(fraction) => fraction.into(),
+            Share::Mass(concentration) => concentration.into(),
+        }
+    }
+}
+
 impl Share {
     /// The amount in a volume of mix.
     pub(crate) fn of(self, mix: Volume) -> Amount {
@@ -370,6 +379,33 @@ pub(crate) enum Displacement {
 }
 
 /// What a product's label limits, and where it says so.
+///
+/// A label without a largest dose has the dose itself as its maximum. Its limits are checked when a product takes it
+/// ([`Product::with_label`]), and held against a job by [`plan`](crate::plan()), where a limit that is broken is no error but a
+/// stop: the plan then has no measured amounts, no steps and no sheet.
+///
+/// # Example
+///
+/// 2.5 L/ha of a product whose label allows 2 L/ha:
+///
+/// ```
+/// use mixcalc::*;
+///
+/// let label = Label::new().with_max_dose(LiquidDose::read("2 L/ha")?).with_source("label, section 3");
+/// let product = Product::new("example product A", LiquidDose::read("2.5 L/ha")?)?.with_label(label)?;
+/// let rate = Rate::Volume(VolumeRate::read("200 L/ha")?);
+/// let tank = Tank::of_nominal(Volume::read("100 L")?)?;
+/// let job = Job::new(Area::read("1.2 ha")?, rate, Sprayer::new(SprayerKind::Boom), tank)?
+///     .with_product(product)?
+///     .with_measure(Measure::vessel(Volume::read("2 L")?, Volume::read("20 mL")?)?)?;
+///
+/// let plan = mixcalc::plan(&job)?;
+/// let stop = &plan.findings()[0];
+/// assert_eq!((stop.code(), stop.path()), (FindingCode::OverMaximumDose, "products[0].dose"));
+/// assert_eq!(stop.limit().unwrap().source(), "label, section 3");
+/// assert!(plan.cleared().is_none());
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Label {
     pub(crate) max_dose: Option<Dose>,
@@ -419,6 +455,36 @@ impl Label {
     pub fn with_source(mut self, source: &str) -> Self {
         self.source = Some(source.into());
         self
+    }
+
+    /// The largest dose, where the label gives one.
+    #[must_use]
+    pub const fn max_dose(&self) -> Option<Dose> {
+        self.max_dose
+    }
+
+    /// The least volume rate, where the label gives one.
+    #[must_use]
+    pub const fn min_volume_rate(&self) -> Option<VolumeRate> {
+        self.min_volume_rate
+    }
+
+    /// The largest volume rate, where the label gives one.
+    #[must_use]
+    pub const fn max_volume_rate(&self) -> Option<VolumeRate> {
+        self.max_volume_rate
+    }
+
+    /// The share of the load that the label wants in the tank before the product, where it asks for one.
+    #[must_use]
+    pub const fn first_carrier(&self) -> Option<Ratio> {
+        self.first_carrier
+    }
+
+    /// Where the limits stand, where that is said.
+    #[must_use]
+    pub fn source(&self) -> Option<&str> {
+        self.source.as_deref()
     }
 
     /// A limit of this label.
@@ -502,12 +568,34 @@ pub struct Product {
 }
 
 impl Product {
-    /// A product at a dose.
+    /// A product at a dose, whose maximum is that dose until [`with_label`](Self::with_label) says otherwise.
+    ///
+    /// * `name`: unique in a job.
+    /// * `dose`: a typed quantity, whose kind gives the basis: [`LiquidDose`] and [`SolidDose`] per ground area,
+    ///   [`VolumeFraction`], [`MassConcentration`] and [`MassFraction`] of finished mix; [`Dose::claim`] for text and for other bases.
     ///
     /// # Errors
     ///
-    /// [`NotPositive`](ErrorCode::NotPositive) for a dose that is not above zero;
-    /// [`MissingInput`](ErrorCode::MissingInput) for an empty name.
+    /// [`MissingInput`](ErrorCode::MissingInput) at `name` for an empty one; at `dose` [`NotPositive`](ErrorCode::NotPositive) for
+    /// one that is not above zero and [`OutOfRange`](ErrorCode::OutOfRange) for a size that nobody measures. There is no other
+    /// cause of failure.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use mixcalc::{Basis, Dose, ErrorCode, LiquidDose, Product, Quantity};
+    ///
+    /// let product = Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?;
+    /// assert_eq!(product.dose().basis(), Basis::GroundArea);
+    /// assert_eq!(product.max_dose(), product.dose());
+    ///
+    /// let of_carrier = Dose::claim(Quantity::read("150 mL/100 L")?, Some(Basis::CarrierVolume))?;
+    /// assert_eq!(Product::new("example product B", of_carrier)?.dose().basis(), Basis::CarrierVolume);
+    ///
+    /// let refused = Product::new("example product A", LiquidDose::read("0 L/ha")?).unwrap_err();
+    /// assert_eq!((refused.code(), refused.path()), (ErrorCode::NotPositive, "dose"));
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
     pub fn new(name: &str, dose: impl Into<Dose>) -> Result<Self, Error> {
         if name.trim().is_empty() {
             return Err(Error::new(ErrorCode::MissingInput)
@@ -677,19 +765,27 @@ impl Product {
         self.measure.as_ref()
     }
 
-    pub(crate) const fn density(&self) -> Option<Density> {
+    /// Density of the liquid, where stated.
+    #[must_use]
+    pub const fn density(&self) -> Option<Density> {
         self.density
     }
 
-    pub(crate) const fn particle_density(&self) -> Option<ParticleDensity> {
+    /// Density of a dry product's particles, where stated.
+    #[must_use]
+    pub const fn particle_density(&self) -> Option<ParticleDensity> {
         self.particle_density
     }
 
-    pub(crate) const fn bulk_density(&self) -> Option<BulkDensity> {
+    /// Density of a dry product's heap, where stated.
+    #[must_use]
+    pub const fn bulk_density(&self) -> Option<BulkDensity> {
         self.bulk_density
     }
 
-    pub(crate) const fn is_marked_viscous(&self) -> bool {
+    /// Whether it is marked as one that does not run out of a measure by itself.
+    #[must_use]
+    pub const fn is_marked_viscous(&self) -> bool {
         self.viscous
     }
 

@@ -75,7 +75,11 @@ impl Amount {
     }
 
     /// Claims a quantity as a volume or as a mass.
-    pub(crate) fn claim(quantity: Quantity) -> Result<Self, Error> {
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for anything else.
+    pub fn claim(quantity: Quantity) -> Result<Self, Error> {
         match quantity.kind() {
             Kind::Mass => quantity.claim().map(Self::Mass),
             _ => quantity.claim().map(Self::Volume),
@@ -171,11 +175,32 @@ pub struct Measure {
 impl Measure {
     /// A vessel of a capacity, graduated in steps.
     ///
+    /// One filling is at most the whole graduations that fit the capacity. Its name is made from both, until
+    /// [`with_name`](Self::with_name) gives it one.
+    ///
+    /// * `capacity`: the most it holds in one filling.
+    /// * `graduation`: the smallest step it shows; amounts are measured in whole ones.
+    ///
     /// # Errors
     ///
-    /// [`NotPositive`](ErrorCode::NotPositive) for a capacity or graduation that is not above zero;
-    /// [`OutOfRange`](ErrorCode::OutOfRange) for a graduation over the capacity;
+    /// At `capacity` or `graduation`: [`NotPositive`](ErrorCode::NotPositive) for one that is not above zero;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a graduation over the capacity, or a size that nobody measures;
     /// [`Uncountable`](ErrorCode::Uncountable) for more graduations than are counted exactly.
+    ///
+    /// # Example
+    ///
+    /// 46 steps of 10 mL are 460 mL.
+    ///
+    /// ```
+    /// use mixcalc::{ErrorCode, Measure, Volume};
+    ///
+    /// let jug = Measure::vessel(Volume::read("1 L")?, Volume::read("10 mL")?)?;
+    /// assert_eq!(jug.shows(46).to_string(), "460 mL");
+    ///
+    /// let refused = Measure::vessel(Volume::read("5 mL")?, Volume::read("10 mL")?).unwrap_err();
+    /// assert_eq!((refused.code(), refused.path()), (ErrorCode::OutOfRange, "graduation"));
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
     pub fn vessel(capacity: Volume, graduation: Volume) -> Result<Self, Error> {
         Self::new(MeasureKind::Vessel, capacity.into(), graduation.into())
     }
@@ -209,7 +234,7 @@ impl Measure {
             .positive()
             .map_err(|error| error.at("graduation"))?;
         let steps = capacity.over(graduation).unwrap_or(Ratio::ZERO);
-        let marks = steps_down(steps).ok_or_else(|| uncountable(graduation))?;
+        let marks = steps_down(steps).ok_or_else(|| uncountable(graduation).at("graduation"))?;
         if marks == 0 {
             return Err(Error::new(ErrorCode::OutOfRange)
                 .at("graduation")

@@ -11,7 +11,7 @@ use crate::finding::Caution;
 use crate::measure::MeasureKind;
 use crate::plan::{Action, Cleared, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
 use crate::quantity::{Quantity, Volume, in_unit, on_scale, signed_percent};
-use crate::text::{filled, sheet as words};
+use crate::text::{filled, sheet as words, working as workings};
 
 /// Characters in a line.
 const WIDTH: usize = 80;
@@ -27,9 +27,40 @@ const WRITE_HERE: &str = "______________________";
 
 /// The load sheet: the job, what to read first, what all loads take, and each different load with its amounts and steps.
 ///
-/// Plain text, at most 80 characters a line.
+/// Plain text, at most 80 characters a line, in the measures of the job; amounts in the unit on the scale of their measure. Its length
+/// does not grow with the number of equal loads. A plan with a stop has no [`Cleared`] and so no load sheet: see [`findings`].
+///
+/// # Example
+///
+/// 1 ha at 200 L/ha with 1.5 L/ha of product, in a tank that takes it all: 1.5 L in one load.
+///
+/// ```
+/// use mixcalc::*;
+///
+/// let tank = Tank::new(Some(Volume::read("200 L")?), Some(Volume::read("220 L")?))?;
+/// let job = Job::new(Area::read("1 ha")?, Rate::Volume(VolumeRate::read("200 L/ha")?), Sprayer::new(SprayerKind::Boom), tank)?
+///     .with_product(Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?)?
+///     .with_measure(Measure::vessel(Volume::read("2 L")?, Volume::read("50 mL")?)?.marked_in("mL")?)?;
+/// let plan = mixcalc::plan(&job)?;
+/// let sheet = sheet::text(&plan.cleared().expect("no stop stands against this plan"));
+/// assert!(sheet.contains("Measure 1500 mL of example product A"));
+/// assert!(sheet.lines().all(|line| line.chars().count() <= 80));
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
 #[must_use]
 pub fn text(cleared: &Cleared<'_>) -> String {
+    load_sheet(cleared).0
+}
+
+/// The load sheet, and at its end how every number of the plan was reached.
+#[must_use]
+pub fn text_with_working(cleared: &Cleared<'_>) -> String {
+    let mut page = load_sheet(cleared);
+    page.working(cleared.plan());
+    page.0
+}
+
+fn load_sheet(cleared: &Cleared<'_>) -> Page {
     let plan = cleared.plan();
     let mut page = Page::titled(words::LOAD_SHEET, plan);
     page.job(plan);
@@ -43,7 +74,7 @@ pub fn text(cleared: &Cleared<'_>) -> String {
         page.load(plan, &recipe);
     }
     page.write_in(cleared);
-    page.0
+    page
 }
 
 /// The findings page of any plan. That of a stopped plan says first that it must not be mixed, and why. It has no amounts and no
@@ -398,7 +429,7 @@ impl Page {
             },
             &[
                 ("mix", &in_unit(load.mix().into(), &unit)),
-                ("carrier", &in_unit(load.carrier().into(), &unit)),
+                ("carrier", &in_unit(recipe.carrier().into(), &unit)),
                 (
                     "area",
                     &Quantity::from(load.area()).to_people(plan.job().units()),
@@ -507,6 +538,21 @@ impl Page {
             self.rule('_');
             self.blank();
             self.rule('_');
+        }
+    }
+
+    /// Each number, and below it how it was reached.
+    fn working(&mut self, plan: &Plan) {
+        self.heading(workings::WORKING);
+        self.paragraph(workings::WHAT_IT_SAYS);
+        for working in plan.working() {
+            self.blank();
+            self.paragraph(&working.number(plan.job().units()));
+            let pieces = working.pieces(plan.job().units());
+            let pieces = pieces.iter().flat_map(|piece| wrapped(piece, WIDTH - ACROSS.len()));
+            for line in set(pieces.collect(), WIDTH - ACROSS.len()) {
+                self.line(&format!("{ACROSS}{line}"));
+            }
         }
     }
 
@@ -784,6 +830,11 @@ fn wrapped(text: &str, width: usize) -> Vec<String> {
         }
         is_open = sticks(word);
     }
+    set(pieces, width)
+}
+
+/// Pieces as many to a line as fit; one that is longer than a line goes on in the next.
+fn set(pieces: Vec<String>, width: usize) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
     for piece in pieces {

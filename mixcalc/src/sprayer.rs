@@ -246,10 +246,35 @@ impl Tank {
 
     /// A tank of which nominal volume, brim capacity or both are known.
     ///
+    /// The safe fill is the lesser of the nominal volume and of what the headspace leaves of the brim, down to a mark where the
+    /// tank has marks. With the nominal volume alone the headspace is taken off that.
+    ///
+    /// * `nominal`: the filling that the maker declares for use.
+    /// * `brim`: what it holds when full to the rim.
+    ///
     /// # Errors
     ///
-    /// [`MissingInput`](ErrorCode::MissingInput) where neither is; [`NotPositive`](ErrorCode::NotPositive);
-    /// [`OutOfRange`](ErrorCode::OutOfRange) for a nominal volume over the brim.
+    /// At `nominal` or `brim`: [`MissingInput`](ErrorCode::MissingInput) where neither is given;
+    /// [`NotPositive`](ErrorCode::NotPositive) for one that is not above zero;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a nominal volume over the brim, or a size that nobody measures.
+    ///
+    /// # Example
+    ///
+    /// A knapsack leaves 10 % of its brim empty: 0.9 x 17 L is 15.3 L, under the nominal 16 L, and the mark below is 15 L.
+    ///
+    /// ```
+    /// use mixcalc::{Area, Job, Rate, Sprayer, SprayerKind, Tank, Volume, VolumeRate};
+    ///
+    /// let tank = Tank::new(Some(Volume::read("16 L")?), Some(Volume::read("17 L")?))?.with_graduation(Volume::read("1 L")?)?;
+    /// let rate = Rate::Volume(VolumeRate::read("300 L/ha")?);
+    /// let job = Job::new(Area::read("0.5 ha")?, rate, Sprayer::new(SprayerKind::Knapsack), tank)?;
+    /// assert_eq!(mixcalc::plan(&job)?.safe_fill().to_string(), "15 L");
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    ///
+    /// # Source
+    ///
+    /// ISO 16119-1 and EN 12761-1 for nominal and total volume; the headspace of carried tanks is advice of mixcalc.
     pub fn new(nominal: Option<Volume>, brim: Option<Volume>) -> Result<Self, Error> {
         let nominal = nominal
             .map(positive)

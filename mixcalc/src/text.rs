@@ -358,10 +358,12 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
 }
 
 /// What a quantity may be in a document.
+#[cfg(feature = "document")]
 pub(crate) const QUANTITY_FORMS: &str =
     "a quantity: text such as \"300 L/ha\", or {\"value\": 300, \"unit\": \"L/ha\"}";
 
 /// What a fraction may be in a document.
+#[cfg(feature = "schema")]
 pub(crate) const FRACTION_FORMS: &str =
     "a fraction: a number from 0 to 1, or text such as \"10 %\"";
 
@@ -381,6 +383,7 @@ pub(crate) fn json_value(given: serde::de::Unexpected<'_>) -> String {
 }
 
 /// What to write for a key that is missing.
+#[cfg(feature = "document")]
 pub(crate) fn key_example(key: &str) -> String {
     let example = match key {
         "format" => "format: \"mixcalc-job/1\"",
@@ -561,4 +564,43 @@ pub(crate) mod sheet {
     pub(crate) const CARRIER: &str = "Carrier";
     pub(crate) const LOADS_DONE: &str = "Loads";
     pub(crate) const REMARKS: &str = "Spills, what is left over, remarks:";
+}
+
+/// Words of a number's working.
+pub(crate) mod working {
+    pub(crate) const WORKING: &str = "WORKING";
+    pub(crate) const WHAT_IT_SAYS: &str = "Each number of this plan: how it was reached, from what, and where that is written. A place that begins with job \
+         is a number of the job, one that begins with advice is a default of mixcalc, every other has a working of its own here.";
+    pub(crate) const NUMBER: &str = "{place} = {value}";
+    pub(crate) const LINE: &str = "{number}: {how}";
+    pub(crate) const FORMULA: &str = "{formula}, with";
+    pub(crate) const FORMULA_ALONE: &str = "{formula};";
+    pub(crate) const INPUT: &str = "{symbol} = {value} ({place}),";
+    pub(crate) const LAST_INPUT: &str = "{symbol} = {value} ({place});";
+
+    // Where the formulas stand.
+    pub(crate) const MIX: &str = "docs/numbers.md, 2";
+    pub(crate) const TANK: &str = "docs/numbers.md, 3";
+    pub(crate) const GROUND: &str = "docs/numbers.md, 4";
+    pub(crate) const LOADS: &str = "docs/numbers.md, 5";
+    pub(crate) const AMOUNTS: &str = "docs/numbers.md, 6";
+    pub(crate) const STEPS: &str = "docs/numbers.md, 7";
+    pub(crate) const LEDGER: &str = "docs/numbers.md, 8";
+
+    /// What stands behind a default.
+    pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {
+        match place {
+            "advice.headspace" if is_carried => {
+                "advice: the tank moves with the body; twice the least of ISO 16119-1 and EN 12761-1"
+            }
+            "advice.headspace" => super::source::HEADSPACE,
+            "advice.first_carrier" => "advice: extension bulletins name a quarter to three quarters",
+            "advice.rinses" | "advice.rinse" => {
+                "triple rinsing of small vessels: University of Illinois Extension; Montana ARM rule"
+            }
+            "advice.premix_parts" => "South Dakota State University Extension: two parts to one of product",
+            "advice.premix_density" => "advice: a product by mass counts as 1 kg/L",
+            _ => "advice",
+        }
+    }
 }

@@ -12,9 +12,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use mixcalc::{
-    Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length,
-    LiquidDose, MeasureKind, Plan, Quantity, Severity, Split, SprayerKind, State, System,
-    VolumeRate, document, sheet,
+    Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length, LiquidDose, MeasureKind, Plan,
+    Quantity, Severity, Split, SprayerKind, State, System, VolumeRate, document, sheet,
 };
 use serde::Deserialize;
 use serde_json::Value;
@@ -58,6 +57,7 @@ struct Word {
 struct Keys {
     job: Vec<String>,
     plan: Vec<String>,
+    working: Vec<String>,
     any: Vec<String>,
 }
 
@@ -87,8 +87,7 @@ fn root() -> PathBuf {
 }
 
 fn text(path: impl AsRef<Path>) -> String {
-    std::fs::read_to_string(&path)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.as_ref().display()))
+    std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.as_ref().display()))
 }
 
 fn vocabulary() -> Vocabulary {
@@ -100,10 +99,7 @@ fn listed(of: impl Fn(&Word) -> &[String]) -> BTreeSet<String> {
     let mut all = BTreeSet::new();
     for (word, entry) in &vocabulary().word {
         for name in of(entry) {
-            assert!(
-                all.insert(name.clone()),
-                "{name} stands twice, the second time under \"{word}\""
-            );
+            assert!(all.insert(name.clone()), "{name} stands twice, the second time under \"{word}\"");
         }
     }
     all
@@ -126,12 +122,7 @@ fn strings<S: Into<String>>(of: impl IntoIterator<Item = S>) -> BTreeSet<String>
 
 #[test]
 fn every_word_is_defined_in_one_sentence_and_has_a_source() {
-    let Vocabulary {
-        word,
-        error_code,
-        finding_code,
-        caution_code,
-    } = vocabulary();
+    let Vocabulary { word, error_code, finding_code, caution_code } = vocabulary();
     assert!(word.len() > 100, "{} words", word.len());
     let numbers = text(root().join("docs/numbers.md"));
     for (name, entry) in &word {
@@ -151,10 +142,7 @@ fn every_word_is_defined_in_one_sentence_and_has_a_source() {
     let definitions = definitions.chain(finding_code.values().map(|code| &code.definition));
     for definition in definitions.chain(caution_code.values().map(|code| &code.definition)) {
         let sentence = definition.strip_suffix('.').unwrap_or_default();
-        assert!(
-            !sentence.is_empty() && !sentence.contains(". "),
-            "not one sentence: {definition:?}"
-        );
+        assert!(!sentence.is_empty() && !sentence.contains(". "), "not one sentence: {definition:?}");
     }
 }
 
@@ -262,8 +250,12 @@ fn methods() -> BTreeSet<String> {
                 continue;
             }
             methods.extend(of.items.iter().filter_map(|item| match item {
-                ImplItem::Fn(item) if matches!(item.vis, Visibility::Public(_)) => Some(format!("{owner}::{}", item.sig.ident)),
-                ImplItem::Const(item) if matches!(item.vis, Visibility::Public(_)) => Some(format!("{owner}::{}", item.ident)),
+                ImplItem::Fn(item) if matches!(item.vis, Visibility::Public(_)) => {
+                    Some(format!("{owner}::{}", item.sig.ident))
+                }
+                ImplItem::Const(item) if matches!(item.vis, Visibility::Public(_)) => {
+                    Some(format!("{owner}::{}", item.ident))
+                }
                 _ => None,
             }));
         }
@@ -330,7 +322,7 @@ fn choices_are_those_of_the_types() {
     same("bound", strings([Bound::AtMost, Bound::AtLeast].map(Bound::name)));
     same("force", strings([Force::Law, Force::Label, Force::Standard, Force::Advice].map(Force::name)));
     let mut done = BTreeSet::new();
-    constants(&json(document::plan_schema()), "do", &mut done);
+    constants(&schemas()[1], "do", &mut done);
     same("action", done);
     let checked = ["units", "basis", "measure", "sprayer", "split", "state", "severity", "bound", "force", "action"];
     let with_choices = vocabulary().word.into_iter().filter(|(_, word)| !word.choices.is_empty());
@@ -341,6 +333,11 @@ fn choices_are_those_of_the_types() {
 
 fn json(text: &str) -> Value {
     serde_json::from_str(text).expect("JSON")
+}
+
+/// The schemas of a job and of a plan; that those checked in are the same is tested where documents are.
+fn schemas() -> [Value; 2] {
+    document::schemas_from_types().map(|schema| json(&schema))
 }
 
 /// The keys that a schema allows, as paths; `value` and `unit` of quantities by themselves.
@@ -369,6 +366,17 @@ fn keys(schema: &Value, node: &Value, path: &str, found: &mut BTreeSet<String>) 
     }
 }
 
+/// The keys that a document has, as paths; what it says of a quantity left out.
+fn keys_of(document: &Value, path: &str, found: &mut BTreeSet<String>) {
+    for (key, value) in document.as_object().into_iter().flatten().filter(|_| document["unit"].is_null()) {
+        let path = format!("{path}.{key}");
+        keys_of(value, &path, found);
+        found.insert(path.trim_start_matches('.').into());
+    }
+    let items = document.as_array().into_iter().flatten();
+    items.for_each(|item| keys_of(item, &format!("{path}[]"), found));
+}
+
 /// The constant values that a key has anywhere in a schema.
 fn constants(node: &Value, key: &str, found: &mut BTreeSet<String>) {
     if let Some(constant) = node["properties"][key]["const"].as_str() {
@@ -383,12 +391,11 @@ fn constants(node: &Value, key: &str, found: &mut BTreeSet<String>) {
 
 #[test]
 fn every_key_of_the_documents_has_a_word_and_every_word_its_keys() {
-    let all = |schema: &str| {
-        let (schema, mut found) = (json(schema), BTreeSet::new());
+    let [job, mut plan] = schemas().map(|schema| {
+        let mut found = BTreeSet::new();
         keys(&schema, &schema, "", &mut found);
         found
-    };
-    let (job, mut plan) = (all(document::job_schema()), all(document::plan_schema()));
+    });
     assert!(job.len() > 50 && plan.len() > 100, "{} and {} keys", job.len(), plan.len());
     // A plan embeds its job, whose keys have their words already.
     let embedded = plan.iter().filter_map(|path| path.strip_prefix("job.")).chain(["any value", "any unit"]);
@@ -403,6 +410,10 @@ fn every_key_of_the_documents_has_a_word_and_every_word_its_keys() {
     };
     assert_same("keys of a job", &job, &with_any(listed(|word| &word.document.job)));
     assert_same("keys of a plan", &plan, &with_any(listed(|word| &word.document.plan)));
+
+    let mut working = BTreeSet::new();
+    keys_of(&json(&document::write_working(&plan_of(JOB))), "", &mut working);
+    assert_same("keys of a working", &working, &listed(|word| &word.document.working));
 }
 
 // --- The bindings ---
@@ -430,12 +441,7 @@ fn names_of_python_and_c_have_words() {
 
 #[test]
 fn catalogues_of_codes_are_those_of_the_vocabulary() {
-    let Vocabulary {
-        error_code,
-        finding_code,
-        caution_code,
-        ..
-    } = vocabulary();
+    let Vocabulary { error_code, finding_code, caution_code, .. } = vocabulary();
     let codes = ErrorCode::all().iter().map(|code| format!("{} {}", code.number(), code.name()));
     let words = error_code.iter().map(|(name, entry)| format!("{} {name}", entry.number));
     assert_same("error codes", &strings(codes), &strings(words));
@@ -443,13 +449,15 @@ fn catalogues_of_codes_are_those_of_the_vocabulary() {
     let words = finding_code.iter().map(|(name, entry)| format!("{} {name}", entry.severity));
     assert_same("finding codes", &strings(codes), &strings(words));
     let cautions = |kind: &str| strings(plan_of(&JOB.replace("knapsack", kind)).cautions().map(Caution::code));
-    let words = |carried| strings(caution_code.iter().filter(|(_, entry)| carried || !entry.carried).map(|(name, _)| name));
+    let words =
+        |carried| strings(caution_code.iter().filter(|(_, entry)| carried || !entry.carried).map(|(name, _)| name));
     assert_same("caution codes, carried", &cautions("knapsack"), &words(true));
     assert_same("caution codes, driven", &cautions("boom"), &words(false));
 
     let numbers: BTreeSet<u32> = ErrorCode::all().iter().map(|code| code.number()).collect();
     assert_eq!(numbers.len(), ErrorCode::all().len(), "a number is used twice");
-    let names = ErrorCode::all().iter().map(|code| code.name()).chain(FindingCode::all().iter().map(|code| code.name()));
+    let names =
+        ErrorCode::all().iter().map(|code| code.name()).chain(FindingCode::all().iter().map(|code| code.name()));
     let names: Vec<&str> = names.chain(caution_code.keys().map(String::as_str)).collect();
     assert_eq!(strings(names.clone()).len(), names.len(), "a name is used twice");
 }
@@ -513,7 +521,7 @@ fn every_error_can_happen_and_its_sentence_has_no_gap() {
         (E::UnknownChoice, changed("knapsack", "knapsak")),
         (E::NoMeasure, changed(r#"{ kind = "vessel", capacity = "1 L", graduation = "10 mL" }"#, scale)),
         (E::Uncountable, changed("10 mL", "1e-20 mL")),
-        (E::UnknownUnit, changed("1.2 ha", "1.2 hx")),
+        (E::UnknownUnit, changed("200 L/ha", "20 US gl/ac")),
         (E::WrongQuantity, changed("1.2 ha", "1.2 L")),
         (E::UnreadableQuantity, changed("1.2 ha", "about 1.2 ha")),
         (E::AmbiguousUnit, changed("1.2 ha", "1.2 a")),
@@ -525,7 +533,8 @@ fn every_error_can_happen_and_its_sentence_has_no_gap() {
         (E::WrongType, changed("area =", "title = 3\narea =")),
         (E::TooLarge, " ".repeat(2 << 20)),
     ];
-    let documents = documents.map(|(code, job)| (code, planned(&job).err().unwrap_or_else(|| panic!("planned:\n{job}"))));
+    let documents =
+        documents.map(|(code, job)| (code, planned(&job).err().unwrap_or_else(|| panic!("planned:\n{job}"))));
     let rate = VolumeRate::from_liters_per_hectare(200.0).unwrap();
     let dose = LiquidDose::from_liters_per_hectare(2.0).unwrap();
     let calls = [
@@ -566,7 +575,8 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         (F::ManyFillings, changed("capacity = \"1 L\"", "capacity = \"30 mL\"")),
         (
             F::CarriedMassAboveAdvice,
-            changed("area =", "mix_density = \"1 kg/L\"\narea =").replace("kind = \"knapsack\"", "kind = \"knapsack\", empty_mass = \"20 kg\""),
+            changed("area =", "mix_density = \"1 kg/L\"\narea =")
+                .replace("kind = \"knapsack\"", "kind = \"knapsack\", empty_mass = \"20 kg\""),
         ),
         (F::StockShort, with("stock = \"1 L\"")),
         (F::ResidualLeavesGroundShort, changed("kind = \"knapsack\"", residual)),
@@ -604,10 +614,7 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
 /// Synonyms that stand where they have to: file, phrase, reason.
 const ALLOWED: &[(&str, &str, &str)] = &[
     ("mixcalc/src/text.rs", "pesticide", "title of the guidelines that are quoted"),
-    ("mixcalc/src/document/job.rs", "tankful", "labels state a dose per tankful of theirs"),
     ("docs/documents.md", "tankful", "labels state a dose per tankful of theirs"),
-    ("mixcalc/schema/job.schema.json", "tankful", "made from the line above"),
-    ("mixcalc/schema/plan.schema.json", "tankful", "made from the line above"),
 ];
 
 /// What people read of a file: comments of Rust, everything of the catalogue of texts and of documents; on one line.

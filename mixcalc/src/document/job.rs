@@ -57,16 +57,20 @@ choices! {
 /// Declares a wire struct: unknown keys are refused, absent ones are left out on the way out.
 macro_rules! wire {
     ($($(#[$doc:meta])* struct $name:ident { $($(#[$attribute:meta])* $key:ident: $kind:ty,)* })*) => { $(
-        $(#[$doc])*
         #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(deny_unknown_fields)]
+        $(#[$doc])*
         pub(super) struct $name { $($(#[$attribute])* pub(super) $key: $kind,)* }
     )* };
 }
 
 wire! {
     /// A job: everything that a plan is made from.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["volume_rate"], "properties": { "carrier_rate": { "type": "null" } } },
+        { "required": ["carrier_rate"], "properties": { "volume_rate": { "type": "null" } } },
+    ])))]
     struct JobWire {
         /// The format of this document.
         format: JobFormat,
@@ -109,7 +113,7 @@ wire! {
         /// Two-letter international code, such as SC.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         formulation: Option<String>,
-        /// Per ground area, per volume of mix, per stated tankful.
+        /// Per ground area, per volume of mix or of carrier, or per a volume that the label states, such as 20 mL/15 L.
         dose: Stated,
         /// What the dose is counted on; follows the dose where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -171,6 +175,10 @@ wire! {
     }
 
     /// A vessel, scale or counted pack.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["capacity"], "properties": { "kind": { "enum": ["vessel", "scale"] } } },
+        { "properties": { "kind": { "const": "pack" }, "capacity": { "type": "null" } } },
+    ])))]
     struct MeasureWire {
         /// Unique among the measures.
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -213,6 +221,7 @@ wire! {
     }
 
     /// A tank.
+    #[cfg_attr(feature = "schema", schemars(extend("anyOf" = [{ "required": ["nominal"] }, { "required": ["brim"] }])))]
     struct TankWire {
         /// The filling that the maker declares for use.
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -248,6 +257,10 @@ wire! {
     }
 
     /// Ground left for the rinse water: one of the two is given.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["area"], "properties": { "volume": { "type": "null" } } },
+        { "required": ["volume"], "properties": { "area": { "type": "null" } } },
+    ])))]
     struct StripWire {
         /// So much ground.
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -362,6 +375,17 @@ impl JobWire {
     }
 }
 
+/// A name that tells something.
+fn told(name: &str) -> Result<&str, Error> {
+    if name.trim().is_empty() {
+        Err(Error::new(ErrorCode::MissingInput)
+            .at("name")
+            .allowed(text::key_example("name")))
+    } else {
+        Ok(name)
+    }
+}
+
 fn both_given(keys: &'static str) -> Error {
     Error::new(ErrorCode::BothGiven)
         .given(keys)
@@ -460,7 +484,7 @@ impl SubstanceWire {
             Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
             _ => SubstanceContent::PerVolume(self.content.claim().at("content")?),
         };
-        ActiveSubstance::new(&self.name, content)
+        ActiveSubstance::new(told(&self.name)?, content)
     }
 
     fn of(substance: &ActiveSubstance) -> Self {
@@ -532,7 +556,7 @@ impl MeasureWire {
             measure = measure.marked_in(unit).at("marked_in")?;
         }
         Ok(match &self.name {
-            Some(name) => measure.with_name(name),
+            Some(name) => measure.with_name(told(name)?),
             None => measure,
         })
     }

@@ -7,16 +7,22 @@ mod job;
 mod node;
 mod plan;
 mod stated;
+mod working;
 
 use alloc::string::String;
+use alloc::vec::Vec;
 
 use self::job::JobWire;
 use self::node::Node;
 use self::plan::PlanWire;
+use self::working::WorkingWire;
 use crate::error::Error;
 use crate::plan::{Job, Plan};
 
 /// Reads a job document: JSON where the first character is `{`, TOML otherwise.
+///
+/// A quantity is text (`"300 L/ha"`) or `{"value": 300, "unit": "L/ha"}`; a number without a unit is refused where a quantity is
+/// due. The keys are in `docs/documents.md` and in [`job_schema`].
 ///
 /// # Errors
 ///
@@ -30,6 +36,8 @@ use crate::plan::{Job, Plan};
 ///
 /// # Example
 ///
+/// 1.2 ha at 200 L/ha take 240 L; the tank is filled to 95 % of its nominal 100 L: two loads of 95 L, one of 50 L.
+///
 /// ```
 /// let job = mixcalc::document::read_job(br#"
 ///     format = "mixcalc-job/1"
@@ -42,6 +50,9 @@ use crate::plan::{Job, Plan};
 /// "#)?;
 /// let plan = mixcalc::plan(&job)?;
 /// assert_eq!(plan.load_count(), 3);
+///
+/// let refused = mixcalc::document::read_job(br#"{"format": "mixcalc-job/1", "aera": "1.2 ha"}"#).unwrap_err();
+/// assert_eq!((refused.code(), refused.path()), (mixcalc::ErrorCode::UnknownKey, "aera"));
 /// # Ok::<(), mixcalc::Error>(())
 /// ```
 pub fn read_job(document: &[u8]) -> Result<Job, Error> {
@@ -58,6 +69,13 @@ pub fn write_job(job: &Job) -> String {
 #[must_use]
 pub fn write_plan(plan: &Plan) -> String {
     json(&PlanWire::of(plan))
+}
+
+/// Writes how every number of a plan was reached, as a JSON list: place, value, formula, inputs, source.
+#[must_use]
+pub fn write_working(plan: &Plan) -> String {
+    let workings = plan.working();
+    json(&workings.iter().map(WorkingWire::of).collect::<Vec<_>>())
 }
 
 /// The wire structs have text keys and finite numbers, so that writing them does not fail.
@@ -81,8 +99,10 @@ pub const fn plan_schema() -> &'static str {
 #[cfg(feature = "schema")]
 #[must_use]
 pub fn schemas_from_types() -> [String; 2] {
-    let pretty =
-        |schema: &schemars::Schema| serde_json::to_string_pretty(schema).unwrap_or_default() + "\n";
+    // That these types are the wire's is nobody's business.
+    let pretty = |schema: &schemars::Schema| {
+        serde_json::to_string_pretty(schema).unwrap_or_default().replace("Wire\"", "\"") + "\n"
+    };
     [
         pretty(&schemars::schema_for!(JobWire)),
         pretty(&schemars::schema_for!(PlanWire)),

@@ -22,6 +22,11 @@ use crate::text;
 /// Longest document that is read: a job of a thousand products is a tenth of it.
 const LONGEST: usize = 1 << 20;
 
+/// What the TOML reader says of a doubled key, which it refuses by itself.
+const DUPLICATE_IN_TOML: &str = "duplicate key";
+/// The one key of the table as which a date of TOML arrives.
+const DATE_IN_TOML: &str = "$__toml_private_datetime";
+
 /// A value of JSON or TOML. Tables keep doubled keys, for the wire structs to refuse.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Node {
@@ -61,10 +66,14 @@ impl Node {
                     .chars()
                     .count()
                     + 1;
-                unreadable(format!(
-                    "TOML: {} at line {line} column {column}",
-                    error.message().replace('\n', ", ")
-                ))
+                let place = format!("at line {line} column {column}");
+                if error.message() == DUPLICATE_IN_TOML {
+                    let key = error.span().and_then(|span| document.get(span));
+                    let key = text::quoted(key.unwrap_or_default());
+                    return Error::new(ErrorCode::DuplicateKey).given(format!("{key} {place}"));
+                }
+                let why = error.message().replace('\n', ", ");
+                unreadable(format!("TOML: {why} {place}"))
             })
         }
     }
@@ -88,7 +97,8 @@ fn path_text(path: &serde_path_to_error::Path) -> String {
                 if !text.is_empty() {
                     text.push('.');
                 }
-                text.push_str(key);
+                let shown = text::quoted(key);
+                text.push_str(shown.get(1..shown.len() - 1).unwrap_or_default());
             }
             Segment::Unknown => {}
         }
@@ -138,7 +148,10 @@ impl<'de> Deserialize<'de> for Node {
                 while let Some(entry) = table.next_entry()? {
                     entries.push(entry);
                 }
-                Ok(Node::Table(entries))
+                match entries.as_slice() {
+                    [(key, Node::Text(date))] if key == DATE_IN_TOML => Ok(Node::Text(date.clone())),
+                    _ => Ok(Node::Table(entries)),
+                }
             }
         }
 
@@ -186,9 +199,22 @@ impl<'de> Deserializer<'de> for Node {
         }
     }
 
+    /// A table; serde would also take a list, as a table whose keys are left out.
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, WireError> {
+        match self {
+            Self::Table(_) => self.deserialize_any(visitor),
+            other => Err(de::Error::invalid_type(other.unexpected(), &visitor)),
+        }
+    }
+
     forward_to_deserialize_any! {
         bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct newtype_struct
-        seq tuple tuple_struct map struct identifier ignored_any
+        seq tuple tuple_struct map identifier ignored_any
     }
 }
 
@@ -212,6 +238,20 @@ impl IntoDeserializer<'_, WireError> for Node {
     }
 }
 
+/// What serde expects, in the words of documents.
+fn in_words(expected: &dyn Expected) -> String {
+    let expected = expected.to_string();
+    text::word(match expected.as_str() {
+        "f64" => "a number",
+        "a string" => "a text",
+        "a boolean" => "true or false",
+        "a sequence" => "a list",
+        name if name.starts_with("struct ") => "a table of keys",
+        _ => return expected,
+    })
+    .to_string()
+}
+
 /// The crate's error, as serde makes it.
 #[derive(Debug)]
 pub(super) struct WireError(pub(super) Error);
@@ -233,7 +273,7 @@ impl de::Error for WireError {
         Self(
             Error::new(ErrorCode::WrongType)
                 .given(text::json_value(given))
-                .allowed(expected),
+                .allowed(in_words(expected)),
         )
     }
 
@@ -268,6 +308,10 @@ impl de::Error for WireError {
     }
 
     fn duplicate_field(key: &'static str) -> Self {
-        Self(Error::new(ErrorCode::DuplicateKey).given(text::quoted(key)))
+        Self(
+            Error::new(ErrorCode::DuplicateKey)
+                .at(key)
+                .given(text::quoted(key)),
+        )
     }
 }

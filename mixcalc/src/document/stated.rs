@@ -56,6 +56,9 @@ impl Stated {
                     expression,
                 ))
             }
+            Self::Number(number) if !number.is_finite() => {
+                Err(Error::new(ErrorCode::NotFinite).given(number))
+            }
             Self::Number(number) => Err(missing_unit(number)),
         }
     }
@@ -182,10 +185,11 @@ impl schemars::JsonSchema for Fraction {
         "Fraction".into()
     }
 
-    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let quantity = generator.subschema_for::<Stated>();
         schemars::json_schema!({
             "description": text::FRACTION_FORMS,
-            "anyOf": [{ "type": "number", "minimum": 0, "maximum": 1 }, { "type": "string", "pattern": "^[0-9]+(\\.[0-9]+)? %$" }]
+            "anyOf": [{ "type": "number", "minimum": 0, "maximum": 1 }, quantity]
         })
     }
 }

@@ -59,6 +59,9 @@ pub enum LastStrip {
     Volume(Volume),
 }
 
+/// Most products of a job, and most measures at hand: far more than anybody has, and few enough to hold each against every other.
+const MOST_AT_HAND: usize = 1000;
+
 /// Fillings of a measure for one amount, before a caution: each is a splash and a miscount.
 pub(crate) const MAX_FILLINGS: u64 = 2;
 
@@ -99,11 +102,35 @@ struct Fields {
 }
 
 impl Job {
-    /// A job on an area at a rate.
+    /// A job on an area at a rate, as yet with carrier alone: products, measures and the rest are added to it.
+    ///
+    /// * `area`: ground to be treated, field less buffers.
+    /// * `rate`: volume per ground area, of mix (products inside) or of carrier (products on top).
+    /// * `sprayer`, `tank`: they give the safe fill.
     ///
     /// # Errors
     ///
-    /// [`NotPositive`](ErrorCode::NotPositive) for an area or rate that is not above zero.
+    /// At `area`, `volume_rate` or `carrier_rate`: [`NotPositive`](ErrorCode::NotPositive) for one that is not above zero;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a size that nobody measures. There is no other cause of failure.
+    ///
+    /// # Example
+    ///
+    /// 0.5 ha at 300 L/ha take 150 L; the tank is filled to its nominal 16 L, so there are nine full loads, 144 L, and one of 6 L.
+    ///
+    /// ```
+    /// use mixcalc::{Area, Job, Rate, Sprayer, SprayerKind, Tank, Volume, VolumeRate};
+    ///
+    /// let job = Job::new(
+    ///     Area::from_hectares(0.5)?,
+    ///     Rate::Volume(VolumeRate::from_liters_per_hectare(300.0)?),
+    ///     Sprayer::new(SprayerKind::Knapsack),
+    ///     Tank::new(Some(Volume::from_liters(16.0)?), Some(Volume::from_liters(18.0)?))?,
+    /// )?;
+    /// let plan = mixcalc::plan(&job)?;
+    /// let loads: Vec<_> = plan.loads().iter().map(|load| (load.count(), load.mix().to_string())).collect();
+    /// assert_eq!(loads, [(9, "16 L".to_string()), (1, "6 L".to_string())]);
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
     pub fn new(area: Area, rate: Rate, sprayer: Sprayer, tank: Tank) -> Result<Self, Error> {
         let area = positive(area).map_err(|error| error.at("area"))?;
         match rate {
@@ -157,8 +184,10 @@ impl Job {
     ///
     /// # Errors
     ///
-    /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another product has.
+    /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another product has;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for the thousand-and-first.
     pub fn with_product(self, product: Product) -> Result<Self, Error> {
+        one_more("products", self.products().len())?;
         if self
             .products()
             .iter()
@@ -177,8 +206,10 @@ impl Job {
     /// # Errors
     ///
     /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another measure has;
-    /// [`UnknownChoice`](ErrorCode::UnknownChoice) for a pack, which belongs to one product.
+    /// [`UnknownChoice`](ErrorCode::UnknownChoice) for a pack, which belongs to one product;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for the thousand-and-first.
     pub fn with_measure(self, measure: Measure) -> Result<Self, Error> {
+        one_more("measures", self.measures().len())?;
         let place = |key: &str| format!("measures[{}].{key}", self.measures().len());
         if measure.kind() == MeasureKind::Pack {
             return Err(Error::new(ErrorCode::UnknownChoice)
@@ -310,4 +341,13 @@ impl Job {
     pub fn max_fillings(&self) -> u64 {
         self.0.max_fillings
     }
+}
+
+/// Refuses one more than the most.
+fn one_more(key: &'static str, count: usize) -> Result<(), Error> {
+    if count < MOST_AT_HAND {
+        return Ok(());
+    }
+    let most = format_args!("{} {MOST_AT_HAND}", text::word("at most"));
+    Err(Error::new(ErrorCode::OutOfRange).at(key).given(count + 1).allowed(most))
 }

@@ -74,12 +74,6 @@ impl Load {
         self.mix
     }
 
-    /// Volume of carrier in each.
-    #[must_use]
-    pub const fn carrier(&self) -> Volume {
-        self.carrier
-    }
-
     /// Ground that each serves.
     #[must_use]
     pub const fn area(&self) -> Area {
@@ -119,7 +113,27 @@ pub struct Plan {
 ///
 /// # Example
 ///
-/// See [`Job`].
+/// 2 ha at 150 L/ha take 300 L of mix. The brim of the tank is over 1.05 times its nominal 100 L, so that a boom sprayer is filled
+/// to nominal: three equal loads, each for 2/3 ha. 1.5 L/ha of product are 1 L in each, 100 graduations of 10 mL, beside 99 L of
+/// carrier.
+///
+/// ```
+/// use mixcalc::*;
+///
+/// let tank = Tank::new(Some(Volume::read("100 L")?), Some(Volume::read("110 L")?))?;
+/// let rate = Rate::Volume(VolumeRate::read("150 L/ha")?);
+/// let job = Job::new(Area::read("2 ha")?, rate, Sprayer::new(SprayerKind::Boom), tank)?
+///     .with_product(Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?)?
+///     .with_measure(Measure::vessel(Volume::read("1 L")?, Volume::read("10 mL")?)?)?;
+///
+/// let plan = mixcalc::plan(&job)?;
+/// assert_eq!((plan.loads().len(), plan.load_count()), (1, 3));
+/// let cleared = plan.cleared().expect("no stop stands against this plan");
+/// let recipe = cleared.recipes().next().expect("equal loads share one recipe");
+/// assert_eq!(recipe.carrier().to_string(), "99 L");
+/// assert_eq!(recipe.amount(0).unwrap().graduations(), 100);
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
 ///
 /// # Source
 ///
@@ -318,23 +332,14 @@ impl Plan {
     }
 
     /// The measures that a product is measured with, in the order of the loads.
-    fn choices(&self, product: usize) -> Vec<(Choice, &Measure)> {
-        let mut choices: Vec<(Choice, &Measure)> = Vec::with_capacity(1);
-        for portion in self
-            .loads
-            .iter()
-            .filter_map(|load| load.portions.get(product))
-        {
-            if choices.iter().all(|(known, _)| *known != portion.choice) {
-                choices.extend(
-                    portion
-                        .choice
-                        .measure(&self.job, product)
-                        .map(|measure| (portion.choice, measure)),
-                );
-            }
-        }
-        choices
+    fn choices(&self, product: usize) -> impl Iterator<Item = (Choice, &Measure)> {
+        let choice = move |load: &Load| load.portions.get(product).map(|portion| portion.choice);
+        self.loads.iter().enumerate().filter_map(move |(index, load)| {
+            let chosen = choice(load)?;
+            let is_known = self.loads.iter().take(index).any(|earlier| choice(earlier) == Some(chosen));
+            let measure = chosen.measure(&self.job, product)?;
+            (!is_known).then_some((chosen, measure))
+        })
     }
 
     /// Adds the steps of each load, or the stop that says why it has none.
@@ -431,6 +436,12 @@ impl<'plan> Recipe<'plan> {
     #[must_use]
     pub const fn load(&self) -> &'plan Load {
         self.load
+    }
+
+    /// Volume of carrier in each load, beside the measured amounts.
+    #[must_use]
+    pub const fn carrier(&self) -> Volume {
+        self.load.carrier
     }
 
     /// The measured amount of each product, in the order of the job.
@@ -556,8 +567,7 @@ impl<'plan> Total<'plan> {
     /// Per measure, the graduations that all loads take: recipe times count, in integers.
     pub fn drawn(&self) -> impl Iterator<Item = (&'plan Measure, u64)> + use<'plan> {
         let Self { plan, product, .. } = *self;
-        let choices = plan.choices(product).into_iter();
-        choices.filter_map(move |(choice, measure)| {
+        plan.choices(product).filter_map(move |(choice, measure)| {
             Some((
                 measure,
                 recipe::drawn(&plan.loads, product, choice, measure).ok()?,

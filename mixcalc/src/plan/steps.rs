@@ -17,7 +17,7 @@ pub(super) const RINSES: u64 = 3;
 pub(super) const RINSE_PERCENT: f64 = 25.0;
 /// Carrier for a premix: two parts to one of product (South Dakota State University Extension), a product by mass counted
 /// as 1 kg/L.
-pub(super) const PREMIX_PARTS: f64 = 2.0;
+pub(super) const PREMIX_PARTS: u64 = 2;
 
 /// What a filling goes up to: a mark, and a rest that is measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -184,7 +184,7 @@ fn premix(amount: Amount) -> Volume {
         Amount::Volume(volume) => volume,
         Amount::Mass(mass) => mass / premix_density(),
     };
-    volume * PREMIX_PARTS
+    volume * Ratio::of_steps(PREMIX_PARTS)
 }
 
 /// What a product by mass is counted as for its premix: 1 kg/L.

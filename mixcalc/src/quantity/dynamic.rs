@@ -36,13 +36,40 @@ pub struct Quantity {
 }
 
 impl Quantity {
-    /// Reads a number, a blank and a unit: `300 L/ha`, `12 US fl oz/ac`, `150 mL/100 L`, `0.25 % v/v`, `[gal_us]/[acr_us]`.
+    /// Reads a number, a blank and a unit: `300 L/ha`, `12 US fl oz/ac`, `150 mL/100 L`, `0.25 % v/v`, `20 [gal_us]/[acr_us]`.
+    ///
+    /// The number has a decimal point and may have an exponent; the unit is a unit word, or unit words over each other. What text
+    /// cannot tell is left open: `L/ha` is a volume per area until somebody [claims](Self::claim) it. A word with more than one
+    /// meaning is refused, never guessed.
     ///
     /// # Errors
     ///
-    /// [`UnreadableQuantity`](ErrorCode::UnreadableQuantity), [`MissingUnit`](ErrorCode::MissingUnit),
-    /// [`UnknownUnit`](ErrorCode::UnknownUnit) with the nearest unit word, [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) with its
-    /// readings, [`DecimalComma`](ErrorCode::DecimalComma), [`NotFinite`](ErrorCode::NotFinite).
+    /// [`UnreadableQuantity`](ErrorCode::UnreadableQuantity) for text of another form, or of over 100 characters;
+    /// [`MissingUnit`](ErrorCode::MissingUnit) for a number alone; [`UnknownUnit`](ErrorCode::UnknownUnit) with the nearest unit
+    /// word; [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) with its readings, for `gal`, `pt`, `oz`, `t` and the like;
+    /// [`DecimalComma`](ErrorCode::DecimalComma); [`NotFinite`](ErrorCode::NotFinite) for a number beyond the range of doubles.
+    ///
+    /// # Example
+    ///
+    /// 3 US gallons of 3.785411784 L are 11.356235352 L.
+    ///
+    /// ```
+    /// use mixcalc::{ErrorCode, Kind, Quantity};
+    ///
+    /// let volume = Quantity::read("3 US gal")?;
+    /// assert!((volume.to("L")? - 11.356235352).abs() < 1e-12);
+    /// assert_eq!(Quantity::read("300 L/ha")?.kind(), Kind::VolumePerArea);
+    ///
+    /// let refused = Quantity::read("3 gal").unwrap_err();
+    /// assert_eq!(refused.code(), ErrorCode::AmbiguousUnit);
+    /// assert_eq!(refused.allowed_text(), "US gal or imp gal");
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    ///
+    /// # Source
+    ///
+    /// Exact legal factors: SI brochure, the international yard and pound of 1959, NIST Handbook 44 Appendix C, Weights and
+    /// Measures Act 1985 Schedule 1; codes in brackets from UCUM 2.2.
     pub fn read(text: &str) -> Result<Self, Error> {
         read::quantity(text).map(|(quantity, _)| quantity)
     }

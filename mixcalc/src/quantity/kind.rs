@@ -577,6 +577,7 @@ impl Ratio {
     }
 
     /// This ratio as a number of percent, for documents.
+    #[cfg(feature = "document")]
     pub(crate) fn in_percent(self) -> f64 {
         self.si() * 100.0
     }

@@ -1,0 +1,600 @@
+//! How every number of a plan was reached. Formulas are stated here, and values are picked from the plan; nothing is worked out.
+
+use alloc::collections::BTreeMap;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::loads::{self, Cut};
+use super::recipe::Choice;
+use super::steps::{self, Action, Level, Step};
+use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, to_make};
+use crate::label::{Displacement, Dose, Product, State};
+use crate::measure::{Amount, Measure, MeasureKind};
+use crate::quantity::{Quantity, Ratio, Volume};
+use crate::text::working as words;
+use crate::working::{Worked, Working};
+
+impl Plan {
+    /// How every number of the plan was reached: of each number of its document, and of the numbers between, whose places begin
+    /// with `mix.`, down to numbers of the job and to defaults. Worked out on demand; a plan without it costs no more.
+    ///
+    /// A gap in percent is a ratio in its formula.
+    #[must_use]
+    pub fn working(&self) -> Vec<Working> {
+        let mut workings = Workings { plan: self, source: "", given: BTreeMap::new(), stated: Vec::new() };
+        workings.job();
+        workings.advice();
+        workings.mix();
+        workings.tank();
+        workings.ground();
+        workings.loads();
+        workings.amounts();
+        workings.steps();
+        workings.totals();
+        workings.ledger();
+        workings.finished()
+    }
+
+    /// How the number at a place was reached, such as `loads[0].products[1].exact`.
+    #[must_use]
+    pub fn working_of(&self, place: &str) -> Option<Working> {
+        self.working().into_iter().find(|working| working.place() == place)
+    }
+}
+
+/// A number of the plan with its formula, in which each input stands as `symbol@place`.
+struct Stated {
+    place: String,
+    value: Worked,
+    formula: String,
+    source: &'static str,
+}
+
+struct Workings<'plan> {
+    plan: &'plan Plan,
+    /// The section of `docs/numbers.md` that is being gone through.
+    source: &'static str,
+    /// Numbers of the job, and defaults.
+    given: BTreeMap<String, Worked>,
+    stated: Vec<Stated>,
+}
+
+impl Workings<'_> {
+    fn given(&mut self, place: impl Into<String>, value: Option<impl Into<Worked>>) {
+        self.given.extend(value.map(|value| (place.into(), value.into())));
+    }
+
+    fn add(&mut self, place: impl Into<String>, value: impl Into<Worked>, formula: impl Into<String>) {
+        let (place, value, formula) = (place.into(), value.into(), formula.into());
+        self.stated.push(Stated { place, value, formula, source: self.source });
+    }
+
+    /// The workings, each input with its value, and what stands behind the defaults that were used.
+    fn finished(self) -> Vec<Working> {
+        let Self { plan, given, stated, .. } = self;
+        let known: BTreeMap<&str, Worked> = stated.iter().map(|one| (one.place.as_str(), one.value)).collect();
+        let known = |place: &str| known.get(place).or(given.get(place)).copied();
+        let working = |one: &Stated| Working::new(one.place.clone(), one.value, &one.formula, one.source, known);
+        let mut workings: Vec<Working> = stated.iter().map(working).collect();
+        let is_carried = plan.job.sprayer().kind().is_carried();
+        for (place, value) in given.iter().filter(|(place, _)| place.starts_with("advice.")) {
+            if workings.iter().flat_map(Working::inputs).any(|input| input.place() == place) {
+                workings.push(Working::new(place.clone(), *value, "", words::advice(place, is_carried), known));
+            }
+        }
+        workings
+    }
+
+    fn job(&mut self) {
+        let job = &self.plan.job;
+        self.given("job.area", Some(job.area()));
+        match job.rate() {
+            Rate::Volume(rate) => self.given("job.volume_rate", Some(rate)),
+            Rate::Carrier(rate) => self.given("job.carrier_rate", Some(rate)),
+        }
+        self.given("job.mix_density", job.mix_density());
+        let (tank, sprayer) = (job.tank(), job.sprayer());
+        self.given("job.tank.nominal", tank.nominal());
+        self.given("job.tank.brim", tank.brim());
+        self.given("job.tank.headspace", tank.headspace());
+        self.given("job.tank.graduation", tank.graduation());
+        self.given("job.sprayer.empty_mass", sprayer.empty_mass());
+        self.given("job.sprayer.carried_mass_limit", sprayer.carried_mass_limit());
+        let residual = sprayer.residual();
+        self.given("job.sprayer.residual.dilutable", residual.map(|residual| residual.dilutable()));
+        self.given("job.sprayer.residual.non_dilutable", residual.map(|residual| residual.non_dilutable()));
+        match job.last_strip() {
+            Some(LastStrip::Area(area)) => self.given("job.loading.last_strip.area", Some(area)),
+            Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
+            None => {}
+        }
+        for (i, product) in job.products().iter().enumerate() {
+            let at = |key: &str| format!("job.products[{i}].{key}");
+            self.given(at("dose"), Some(Quantity::from(product.dose())));
+            self.given(at("density"), product.density());
+            self.given(at("particle_density"), product.particle_density());
+            self.given(at("bulk_density"), product.bulk_density());
+            self.given(at("stock"), product.stock());
+            self.given(at("label.max_dose"), product.label().max_dose);
+            self.given(at("label.first_carrier"), product.label().first_carrier);
+            product.measure().into_iter().for_each(|measure| self.measure(&at("measure"), measure));
+        }
+        for (i, measure) in job.measures().iter().enumerate() {
+            self.measure(&format!("job.measures[{i}]"), measure);
+        }
+    }
+
+    fn measure(&mut self, at: &str, measure: &Measure) {
+        self.given(format!("{at}.capacity"), Some(measure.capacity()));
+        self.given(format!("{at}.graduation"), Some(measure.graduation()));
+    }
+
+    fn advice(&mut self) {
+        let job = &self.plan.job;
+        self.given("advice.headspace", job.tank().headspace_kept(job.sprayer().kind()));
+        self.given("advice.first_carrier", Some(steps::percent(steps::FIRST_CARRIER_PERCENT)));
+        self.given("advice.rinses", Some(steps::RINSES));
+        self.given("advice.rinse", Some(steps::percent(steps::RINSE_PERCENT)));
+        self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
+        self.given("advice.premix_density", Some(steps::premix_density()));
+    }
+
+    /// What stays in the sprayer, where anything does.
+    fn residual(&self) -> Option<&'static str> {
+        (self.plan.residual() > Volume::ZERO).then_some("r@residual.volume")
+    }
+
+    // 2. The mix.
+
+    fn mix(&mut self) {
+        self.source = words::MIX;
+        let Plan { job, mix, .. } = self.plan;
+        let (mut per_area, mut per_mix, mut per_carrier) = (Vec::new(), Vec::new(), Vec::new());
+        for (i, product) in job.products().iter().enumerate() {
+            let (terms, value): (_, Quantity) = match product.displacement(job.mix_density()) {
+                Some(Displacement::Area(dose)) => (&mut per_area, dose.into()),
+                Some(Displacement::Mix(share)) => (&mut per_mix, share.into()),
+                Some(Displacement::Carrier(share)) => (&mut per_carrier, share.into()),
+                None => continue,
+            };
+            terms.push(format!("d{i}@mix.displacements[{i}]"));
+            let (dose, density) = (format!("D@job.products[{i}].dose"), room_density(i, product, ""));
+            let formula = match (product.dose(), density) {
+                (Dose::MassPerMass(_), Some(density)) => format!("{dose} * s@job.mix_density / {density}"),
+                (of, Some(density)) if !of.is_by_volume() => format!("{dose} / {density}"),
+                _ => dose,
+            };
+            self.add(format!("mix.displacements[{i}]"), value, formula);
+        }
+        let (area, mixed, carrier) = mix::displaced(job);
+        self.add("mix.displaced_per_area", area, sum(per_area));
+        self.add("mix.displaced_per_mix", mixed, sum(per_mix));
+        self.add("mix.displaced_per_carrier", carrier, sum(per_carrier));
+
+        let rate = match job.rate() {
+            Rate::Volume(_) => "R@job.volume_rate",
+            Rate::Carrier(_) => {
+                "(Q@job.carrier_rate * (1 + C@mix.displaced_per_carrier) + a@mix.displaced_per_area) / (1 - m@mix.displaced_per_mix)"
+            }
+        };
+        self.add("volume_rate", mix.rate, rate);
+        let share = "(1 - (a@mix.displaced_per_area / R@volume_rate + m@mix.displaced_per_mix)) / (1 + C@mix.displaced_per_carrier)";
+        self.add("mix.carrier_share", mix.carrier_share, share);
+        self.add("carrier_rate", mix.carrier_rate(), "R@volume_rate * k@mix.carrier_share");
+
+        let share = |i: usize, key: &str, dose: Dose| {
+            let basis = match dose {
+                Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => " / R@volume_rate",
+                Dose::LiquidPerMix(_) | Dose::SolidPerMix(_) => "",
+                Dose::MassPerMass(_) => " * s@job.mix_density",
+                Dose::LiquidPerCarrier(_) | Dose::SolidPerCarrier(_) => " * k@mix.carrier_share",
+            };
+            format!("D@job.products[{i}].{key}{basis}")
+        };
+        for (i, (product, (exact, most))) in job.products().iter().zip(&mix.shares).enumerate() {
+            self.add(format!("mix.shares[{i}]"), *exact, share(i, "dose", product.dose()));
+            if self.plan.usable() {
+                let key = product.label().max_dose.map_or("dose", |_| "label.max_dose");
+                self.add(format!("mix.most[{i}]"), *most, share(i, key, product.max_dose()));
+            }
+        }
+    }
+
+    // 3. The tank.
+
+    fn tank(&mut self) {
+        self.source = words::TANK;
+        let Plan { job, safe_fill, .. } = self.plan;
+        let (tank, sprayer) = (job.tank(), job.sprayer());
+        let headspace = tank.headspace().map_or("advice.headspace", |_| "job.tank.headspace");
+        let part_of = |whole: &str| format!("(1 - h@{headspace}) * {whole}");
+        let mut fill = match (tank.headspace_kept(sprayer.kind()), tank.nominal(), tank.brim()) {
+            (None, ..) => "N@job.tank.nominal".into(),
+            (_, Some(_), Some(_)) => format!("min(N@job.tank.nominal, {})", part_of("B@job.tank.brim")),
+            (_, Some(_), None) => part_of("N@job.tank.nominal"),
+            (_, None, _) => part_of("B@job.tank.brim"),
+        };
+        if sprayer.carried_mass_limit().is_some() {
+            let limited = "(L@job.sprayer.carried_mass_limit - E@job.sprayer.empty_mass) / s@job.mix_density";
+            fill = format!("min({fill}, {limited})");
+        }
+        if tank.graduation().is_some() {
+            fill = to_mark(&fill);
+        }
+        self.add("safe_fill", *safe_fill, fill);
+    }
+
+    // 4. How much mix.
+
+    fn ground(&mut self) {
+        self.source = words::GROUND;
+        let Plan { job, mix, strip, .. } = self.plan;
+        self.add("area", job.area(), "A@job.area");
+        if self.residual().is_some() {
+            let parts = "d@job.sprayer.residual.dilutable + n@job.sprayer.residual.non_dilutable";
+            self.add("residual.volume", self.plan.residual(), parts);
+            if let Some(short) = self.plan.ground_short() {
+                self.add("residual.ground_short", short, "r@residual.volume / R@volume_rate");
+            }
+        }
+        let mut made = String::from("R@volume_rate * A@area");
+        if let Some(strip) = strip {
+            let held_back = match (job.last_strip(), self.residual()) {
+                (Some(LastStrip::Volume(_)), _) => "H@job.loading.last_strip.volume".into(),
+                (_, None) => "R@volume_rate * S@job.loading.last_strip.area".into(),
+                (_, Some(r)) => format!("max(0, R@volume_rate * S@job.loading.last_strip.area - {r})"),
+            };
+            self.add("last_strip.held_back", strip.held_back(), held_back);
+            let area = match self.residual() {
+                Some(r) => format!("(H@last_strip.held_back + {r}) / R@volume_rate"),
+                None => "H@last_strip.held_back / R@volume_rate".into(),
+            };
+            self.add("last_strip.area", strip.area(), area);
+            made.push_str(" - H@last_strip.held_back");
+        }
+        self.add("mix.to_make", to_make(job, mix, *strip), made);
+    }
+
+    // 5. Loads.
+
+    fn loads(&mut self) {
+        self.source = words::LOADS;
+        let Plan { job, mix, safe_fill, strip, loads, .. } = self.plan;
+        // What could be divided once can be divided again.
+        let Ok(division) = loads::divided(to_make(job, mix, *strip), *safe_fill, job) else { return };
+        self.add("totals.loads", self.plan.load_count(), "steps_up(V@mix.to_make / U@safe_fill)");
+
+        // Loads share all of the mix, or what full loads leave.
+        let is_after_full = division.sharing > 1 && loads.first().is_some_and(|load| load.count == division.full);
+        let (shared, sharing) = if is_after_full {
+            self.add("mix.shared", division.shared, "V@mix.to_make - F@loads[0].count * U@safe_fill");
+            self.add("mix.sharing", division.sharing, "N@totals.loads - F@loads[0].count");
+            ("W@mix.shared", "n@mix.sharing")
+        } else {
+            ("W@mix.to_make", "n@totals.loads")
+        };
+        let marks = format!("steps_down({shared} / g@job.tank.graduation)");
+        for (j, (load, run)) in loads.iter().zip(&division.runs).enumerate() {
+            let at = |key: &str| format!("loads[{j}].{key}");
+            let first = j.checked_sub(1).map_or("1".into(), |before| format!("e@loads[{before}].last + 1"));
+            self.add(at("first"), load.first(), first);
+            self.add(at("last"), load.last(), format!("f@{} + n@{} - 1", at("first"), at("count")));
+            let before = |term: fn(usize) -> String| (0..j).map(move |k| format!(" - {}", term(k))).collect::<String>();
+            let left = before(|k| format!("n{k}@loads[{k}].count"));
+            let count = match run.cut {
+                _ if j + 1 == loads.len() => format!("N@totals.loads{left}"),
+                Cut::FewerMarks => format!("N@totals.loads{left} - 1"),
+                Cut::MoreMarks => format!("{marks} - div({marks}, {sharing}) * {sharing}"),
+                _ if is_after_full => "steps_down(V@mix.to_make / U@safe_fill) - 1".into(),
+                _ => "steps_down(V@mix.to_make / U@safe_fill)".into(),
+            };
+            self.add(at("count"), load.count, count);
+            let left = before(|k| format!("n{k}@loads[{k}].count * v{k}@loads[{k}].mix"));
+            let volume = match run.cut {
+                _ if load.mix == *safe_fill => "U@safe_fill".into(),
+                Cut::EqualPart => format!("{shared} / {sharing}"),
+                Cut::MoreMarks => format!("(div({marks}, {sharing}) + 1) * g@job.tank.graduation"),
+                Cut::FewerMarks => format!("div({marks}, {sharing}) * g@job.tank.graduation"),
+                Cut::Full | Cut::Rest => format!("V@mix.to_make{left}"),
+            };
+            self.add(at("mix"), load.mix, volume);
+            self.add(at("area"), load.area, format!("v@{} / R@volume_rate", at("mix")));
+        }
+    }
+
+    // 6. Amounts.
+
+    fn amounts(&mut self) {
+        self.source = words::AMOUNTS;
+        let plan = self.plan;
+        for (j, load) in plan.loads.iter().enumerate() {
+            for (i, portion) in load.portions.iter().enumerate() {
+                let at = format!("loads[{j}].products[{i}]");
+                self.add(format!("{at}.exact"), portion.exact, format!("c@mix.most[{i}] * v@loads[{j}].mix"));
+                if let Some(amount) = MeasuredAmount::of(plan, load, i).filter(|_| plan.usable()) {
+                    self.measured(&at, (j, i), portion.choice, &amount);
+                    self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
+                }
+            }
+        }
+    }
+
+    fn measured(&mut self, at: &str, (j, i): (usize, usize), choice: Choice, amount: &MeasuredAmount<'_>) {
+        let measure = amount.measure();
+        let g = &format!("g@{}.graduation", measure_at(choice, i));
+        let n = &format!("n@{at}.graduations");
+        let product = self.plan.job.products().get(i);
+        let (to, back) = match product.and_then(|product| sort_density(i, product, measure)) {
+            Some(density) if matches!(measure.graduation(), Amount::Volume(_)) => {
+                (format!(" / {density}"), format!(" * {density}"))
+            }
+            Some(density) => (format!(" * {density}"), format!(" / {density}")),
+            None => Default::default(),
+        };
+        let nearest = format!("steps_nearest(x@{at}.exact{to} / {g})");
+        let most = format!("steps_down(M@mix.most[{i}] * v@loads[{j}].mix{to} / {g})");
+        self.add(format!("{at}.graduations"), amount.graduations(), format!("max(1, min({nearest}, {most}))"));
+        self.add(format!("{at}.measured"), amount.measured(), format!("{n} * {g}{back}"));
+
+        let marks = format!("steps_down(C@{}.capacity / {g})", measure_at(choice, i));
+        for (k, (count, graduations)) in amount.fillings().groups().enumerate() {
+            let (fillings, shown) = match k {
+                _ if measure.kind() == MeasureKind::Pack => (n.clone(), g.clone()),
+                _ if graduations == amount.graduations() => ("1".into(), format!("{n} * {g}")),
+                0 => (format!("steps_down({n} / {marks})"), format!("{marks} * {g}")),
+                _ => ("1".into(), format!("({n} - f@{at}.fillings[0].count * {marks}) * {g}")),
+            };
+            self.add(format!("{at}.fillings[{k}].count"), count, fillings);
+            self.add(format!("{at}.fillings[{k}].amount"), measure.shows(graduations), shown);
+        }
+    }
+
+    fn gap(&mut self, at: &str, gap: Ratio, dose: Quantity, area: &str) {
+        let less = format!("(m@{at}.measured - x@{at}.exact)");
+        self.add(format!("{at}.gap.percent"), gap, format!("{less} / x"));
+        self.add(format!("{at}.gap.dose"), dose, format!("{less} / A@{area}"));
+    }
+
+    // 7. Carrier, rinses and steps.
+
+    fn steps(&mut self) {
+        self.source = words::STEPS;
+        let plan = self.plan;
+        for (j, load) in plan.loads.iter().enumerate() {
+            let carrier = if plan.usable() {
+                let room =
+                    |i| room(plan, (j, load), i, &format!("{i}")).map_or_else(String::new, |room| format!(" - {room}"));
+                format!("v@loads[{j}].mix{}", (0..load.portions.len()).map(room).collect::<String>())
+            } else {
+                format!("k@mix.carrier_share * v@loads[{j}].mix")
+            };
+            self.add(format!("loads[{j}].carrier"), plan.carrier_in(load), carrier);
+            for (s, step) in load.steps.iter().enumerate() {
+                self.step((j, load), s, *step);
+            }
+        }
+    }
+
+    fn step(&mut self, (j, load): (usize, &Load), s: usize, step: Step) {
+        let plan = self.plan;
+        let at = |key: &str| format!("loads[{j}].steps[{s}].{key}");
+        let before = s.checked_sub(1).map_or_else(String::new, |s| format!("t@loads[{j}].steps[{s}].in_tank"));
+        let with_room = |i| room(plan, (j, load), i, "").map_or(before.clone(), |room| format!("{before} + {room}"));
+        let in_tank = match step.action() {
+            Action::Fill { carrier, level } => {
+                self.add(at("carrier"), carrier, first_carrier(plan, (j, load), level));
+                self.level(&at, level);
+                format!("w@{}", at("carrier"))
+            }
+            Action::TopUp { carrier, level } => {
+                let kept = reserved(j, load);
+                self.add(at("carrier"), carrier, format!("w@loads[{j}].carrier - f@loads[{j}].steps[0].carrier{kept}"));
+                self.level(&at, level);
+                format!("{before} + w@{}", at("carrier"))
+            }
+            Action::Measure { product } => {
+                let fillings = MeasuredAmount::of(plan, load, product).into_iter();
+                let fillings = fillings.flat_map(|amount| amount.fillings().groups().map(move |group| (amount, group)));
+                for (k, (amount, (count, graduations))) in fillings.enumerate() {
+                    let of = |key: &str| format!("x@loads[{j}].products[{product}].fillings[{k}].{key}");
+                    self.add(at(&format!("fillings[{k}].count")), count, of("count"));
+                    self.add(at(&format!("fillings[{k}].amount")), amount.measure().shows(graduations), of("amount"));
+                }
+                let next = load.steps.get(s + 1).map(|next| next.action());
+                if matches!(next, Some(Action::Premix { .. })) { before } else { with_room(product) }
+            }
+            Action::Premix { product, carrier } => {
+                let measured = format!("P@advice.premix_parts * m@loads[{j}].products[{product}].measured");
+                let by_mass = plan.job.products().get(product).is_some_and(|product| !product.dose().is_by_volume());
+                let density = if by_mass { " / d@advice.premix_density" } else { "" };
+                self.add(at("carrier"), carrier, format!("{measured}{density}"));
+                format!("{} + w@{}", with_room(product), at("carrier"))
+            }
+            Action::Rinse { product, times, each } => {
+                self.add(at("times"), times, "n@advice.rinses");
+                if let Some(portion) = load.portions.get(product) {
+                    let measure = measure_at(portion.choice, product);
+                    self.add(at("each"), each, format!("q@advice.rinse * C@{measure}.capacity"));
+                }
+                format!("{before} + n@{} * e@{}", at("times"), at("each"))
+            }
+            Action::Agitate if s + 1 == load.steps.len() => format!("v@loads[{j}].mix"),
+            Action::Agitate => before,
+        };
+        self.add(at("in_tank"), step.in_tank(), in_tank);
+    }
+
+    /// Mark and rest of a filling.
+    fn level(&mut self, at: &impl Fn(&str) -> String, level: Level) {
+        let to = format!("t@{}", at("in_tank"));
+        if let Some(mark) = level.mark() {
+            self.add(at("mark"), mark, to_mark(&to));
+        }
+        if let Some(rest) = level.rest() {
+            let carrier = format!("w@{}", at("carrier"));
+            self.add(at("rest"), rest, level.mark().map_or(carrier, |_| format!("{to} - k@{}", at("mark"))));
+        }
+    }
+
+    // Totals, each in the section of what is summed.
+
+    fn totals(&mut self) {
+        let plan = self.plan;
+        self.source = words::LOADS;
+        self.add("totals.mix", plan.made(), over_loads(plan, |j, _| Some(format!("v{j}@loads[{j}].mix"))));
+        self.add("totals.area", plan.area_made_for(), "V@totals.mix * R@volume_rate");
+        self.source = words::STEPS;
+        self.add("totals.carrier", plan.carrier(), over_loads(plan, |j, _| Some(format!("w{j}@loads[{j}].carrier"))));
+        self.source = words::AMOUNTS;
+        for (i, exact) in plan.exact_totals().into_iter().enumerate() {
+            self.add(format!("totals.products[{i}].exact"), exact, format!("c@mix.shares[{i}] * V@totals.mix"));
+        }
+        for (i, total) in plan.cleared().into_iter().flat_map(|cleared| cleared.totals().enumerate()) {
+            let at = format!("totals.products[{i}]");
+            let measured = |j, _: &Load| Some(format!("m{j}@loads[{j}].products[{i}].measured"));
+            self.add(format!("{at}.measured"), total.measured(), over_loads(plan, measured));
+            self.gap(&at, total.gap(), total.dose_gap(), "totals.area");
+            for (k, ((choice, _), (measure, count))) in plan.choices(i).zip(total.drawn()).enumerate() {
+                let graduation = format!("g@{}.graduation", measure_at(choice, i));
+                self.add(format!("{at}.drawn[{k}].graduation"), measure.graduation(), graduation);
+                let counted = |j, load: &Load| {
+                    let by_it = load.portions.get(i).is_some_and(|portion| portion.choice == choice);
+                    by_it.then(|| format!("g{j}@loads[{j}].products[{i}].graduations"))
+                };
+                self.add(format!("{at}.drawn[{k}].count"), count, over_loads(plan, counted));
+            }
+        }
+    }
+
+    // 8. Ledger.
+
+    fn ledger(&mut self) {
+        self.source = words::LEDGER;
+        let plan = self.plan;
+        let Some(ledger) = plan.cleared().map(|cleared| cleared.ledger()) else { return };
+        for (i, account) in ledger.products().iter().enumerate() {
+            let at = |key: &str| format!("ledger.products[{i}].{key}");
+            self.add(at("in_loads"), account.in_loads(), format!("m@totals.products[{i}].measured"));
+            self.add(at("spilled"), account.spilled(), "0");
+            self.add(at("drawn"), account.drawn(), format!("l@{} + s@{}", at("in_loads"), at("spilled")));
+            if let (Some(stock), Some(left)) = (account.stock(), account.left()) {
+                self.add(at("stock"), stock, format!("S@job.products[{i}].stock"));
+                self.add(at("left"), left, format!("S@{} - d@{}", at("stock"), at("drawn")));
+            }
+        }
+        let carrier = ledger.carrier();
+        let into = |is_it: fn(Action) -> bool| over_loads(plan, |j, load| carriers(j, load, is_it));
+        let first = into(|action| matches!(action, Action::Fill { .. }));
+        self.add("ledger.carrier.first", carrier.first(), first);
+        let premixed = into(|action| matches!(action, Action::Premix { .. }));
+        self.add("ledger.carrier.premixed", carrier.premixed(), premixed);
+        let rinses = into(|action| matches!(action, Action::Rinse { .. }));
+        self.add("ledger.carrier.rinses", carrier.rinses(), rinses);
+        let topped_up = into(|action| matches!(action, Action::TopUp { .. }));
+        self.add("ledger.carrier.topped_up", carrier.topped_up(), topped_up);
+        let accounts = [("f", "first"), ("p", "premixed"), ("r", "rinses"), ("t", "topped_up")];
+        let accounts = accounts.map(|(symbol, key)| format!("{symbol}@ledger.carrier.{key}"));
+        self.add("ledger.carrier.drawn", carrier.drawn(), sum(accounts));
+
+        self.add("ledger.mix.made", ledger.made(), "V@totals.mix");
+        let residual = self.residual().map_or("0".into(), |r| format!("min({r}, V@ledger.mix.made)"));
+        self.add("ledger.mix.residual", ledger.residual(), residual);
+        self.add("ledger.mix.sprayed", ledger.sprayed(), "V@ledger.mix.made - r@ledger.mix.residual");
+    }
+}
+
+// -------------------------------------------------------------------------------------------------- pieces of formulas
+
+/// A sum; `0` of no terms.
+fn sum(terms: impl IntoIterator<Item = String>) -> String {
+    let terms: Vec<String> = terms.into_iter().collect();
+    if terms.is_empty() { "0".into() } else { terms.join(" + ") }
+}
+
+/// The sum over loads of their count times what each has.
+fn over_loads(plan: &Plan, each: impl Fn(usize, &Load) -> Option<String>) -> String {
+    let loads = plan.loads.iter().enumerate();
+    sum(loads.filter_map(|(j, load)| Some(format!("n{j}@loads[{j}].count * {}", each(j, load)?))))
+}
+
+fn to_mark(volume: &str) -> String {
+    format!("steps_down({volume} / g@job.tank.graduation) * g@job.tank.graduation")
+}
+
+/// Where a product's measure stands.
+fn measure_at(choice: Choice, product: usize) -> String {
+    match choice {
+        Choice::Own => format!("job.products[{product}].measure"),
+        Choice::Listed(index) => format!("job.measures[{index}]"),
+    }
+}
+
+/// The density by which a mass of a product takes up room in the tank.
+fn room_density(i: usize, product: &Product, suffix: &str) -> Option<String> {
+    let (key, is_known) = match product.state() {
+        State::Dry => ("particle_density", product.particle_density().is_some()),
+        State::Liquid | State::Viscous => ("density", product.density().is_some()),
+    };
+    is_known.then(|| format!("p{suffix}@job.products[{i}].{key}"))
+}
+
+/// The density between the sort that a product is dosed in and that of its measure, where they differ.
+fn sort_density(i: usize, product: &Product, measure: &Measure) -> Option<String> {
+    let key = match (measure.graduation(), product.dose().is_by_volume(), product.state()) {
+        (Amount::Volume(_), true, _) | (Amount::Mass(_), false, _) => return None,
+        (Amount::Volume(_), false, State::Dry) => "bulk_density",
+        _ => "density",
+    };
+    Some(format!("p@job.products[{i}].{key}"))
+}
+
+/// The room that the measured amount of a product takes up in a load.
+fn room(plan: &Plan, (j, load): (usize, &Load), i: usize, suffix: &str) -> Option<String> {
+    let measured = format!("m{suffix}@loads[{j}].products[{i}].measured");
+    match load.portions.get(i)?.exact {
+        Amount::Volume(_) => Some(measured),
+        Amount::Mass(_) => Some(format!("{measured} / {}", room_density(i, plan.job.products().get(i)?, suffix)?)),
+    }
+}
+
+/// The carrier of a step: its rinses, or all of it.
+fn carrier_of((j, s): (usize, usize), step: Step, suffix: &str) -> String {
+    let at = format!("loads[{j}].steps[{s}]");
+    match step.action() {
+        Action::Rinse { .. } => format!("t{suffix}@{at}.times * e{suffix}@{at}.each"),
+        _ => format!("w{suffix}@{at}.carrier"),
+    }
+}
+
+/// The carrier of the steps of a sort, where a load has any.
+fn carriers(j: usize, load: &Load, is_it: fn(Action) -> bool) -> Option<String> {
+    let steps = load.steps.iter().enumerate().filter(|(_, step)| is_it(step.action()));
+    let terms: Vec<String> = steps.map(|(s, step)| carrier_of((j, s), *step, &format!("{j}_{s}"))).collect();
+    match terms.as_slice() {
+        [] => None,
+        [term] => Some(term.clone()),
+        _ => Some(format!("({})", sum(terms))),
+    }
+}
+
+/// Less the carrier that a load keeps for premixes and rinses.
+fn reserved(j: usize, load: &Load) -> String {
+    let is_kept = |step: &Step| matches!(step.action(), Action::Premix { .. } | Action::Rinse { .. });
+    let kept = load.steps.iter().enumerate().filter(|(_, step)| is_kept(step));
+    kept.map(|(s, step)| format!(" - {}", carrier_of((j, s), *step, &format!("{s}")))).collect()
+}
+
+/// The carrier that goes in before the products: a share of the load, or what is not kept for later, down to a mark.
+fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String {
+    if load.portions.is_empty() {
+        return format!("w@loads[{j}].carrier");
+    }
+    let products = plan.job.products().iter().enumerate();
+    let asked = products.filter(|(_, product)| product.label().first_carrier.is_some());
+    let asked = asked.map(|(i, _)| format!("F{i}@job.products[{i}].label.first_carrier"));
+    let share = asked.reduce(|most, other| format!("max({most}, {other})"));
+    let share = share.unwrap_or_else(|| "F@advice.first_carrier".into());
+    let first = format!("min({share} * v@loads[{j}].mix, w@loads[{j}].carrier{})", reserved(j, load));
+    if level.mark().is_some() { to_mark(&first) } else { first }
+}
