@@ -49,14 +49,14 @@ lint: ## Format, lints, documentation, and the core without the standard library
 	cargo fmt --all --check
 	cargo clippy --workspace --all-targets --all-features --locked -- -D warnings
 	RUSTDOCFLAGS="-D warnings" cargo doc --workspace --all-features --no-deps --locked
-	cargo build --package mixcalc --no-default-features --locked
+	cargo rustc --package mixcalc --lib --no-default-features --locked -- -D warnings
 
 # nextest where it is, cargo's own runner elsewhere.
 .PHONY: test-rust
 test-rust: ## Rust tests and the examples in the documentation
 	if cargo nextest --version >/dev/null 2>&1; \
-	then cargo nextest run --workspace --all-features --locked; \
-	else cargo test --workspace --all-features --locked --tests; fi
+	then cargo nextest run --workspace --all-features --locked --no-fail-fast; \
+	else cargo test --workspace --all-features --locked --no-fail-fast --tests; fi
 	cargo test --workspace --all-features --locked --doc
 
 .PHONY: test-bindings

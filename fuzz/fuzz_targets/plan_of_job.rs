@@ -23,8 +23,24 @@ const MASS: &[&str] = &["kg", "g", "lb", "oz av"];
 const RATE: &[&str] = &["L/ha", "L/100 m2", "US gal/ac", "imp gal/ac"];
 const DENSITY: &[&str] = &["kg/L", "g/mL", "lb/US gal"];
 const DOSE: &[&str] = &[
-    "L/ha", "mL/ha", "US fl oz/ac", "imp pt/ac", "kg/ha", "g/ha", "oz av/ac", "% v/v", "mL/100 L", "US fl oz/100 US gal", "ppm v/v",
-    "g/L", "g/100 L", "lb/100 US gal", "mL/15 L", "% w/v", "% w/w", "ppm w/w",
+    "L/ha",
+    "mL/ha",
+    "US fl oz/ac",
+    "imp pt/ac",
+    "kg/ha",
+    "g/ha",
+    "oz av/ac",
+    "% v/v",
+    "mL/100 L",
+    "US fl oz/100 US gal",
+    "ppm v/v",
+    "g/L",
+    "g/100 L",
+    "lb/100 US gal",
+    "mL/15 L",
+    "% w/v",
+    "% w/w",
+    "ppm w/w",
 ];
 
 /// A table of keys, some of which are left out.
@@ -79,7 +95,8 @@ fn measure(u: &mut Unstructured<'_>, name: &str, kinds: &[&str]) -> Result<Value
         _ => u.choose(&["L", "mL", "US fl oz", "kg", "g", "oz av"])?,
     };
     let graduation = number(u)?;
-    let table = Table::default().with("name", name).with("kind", kind).with("graduation", format!("{graduation:?} {unit}"));
+    let table =
+        Table::default().with("name", name).with("kind", kind).with("graduation", format!("{graduation:?} {unit}"));
     Ok(match kind {
         "pack" => table.into(),
         _ => {
@@ -108,7 +125,8 @@ fn product(u: &mut Unstructured<'_>, index: usize) -> Result<Value> {
         .maybe(u, "density", quantity(DENSITY))?
         .maybe(u, "particle_density", quantity(DENSITY))?
         .maybe(u, "bulk_density", quantity(DENSITY))?;
-    let table = if u.ratio(1, 4)? { table.with("formulation", word(&["SC", "WG", "EC", "GL", "WP"])(u)?) } else { table };
+    let table =
+        if u.ratio(1, 4)? { table.with("formulation", word(&["SC", "WG", "EC", "GL", "WP"])(u)?) } else { table };
     let table = if u.ratio(1, 4)? { table.with("basis", basis(u)?) } else { table };
     let table = if u.ratio(1, 8)? { table.with("stock", quantity(u.choose(&[VOLUME, MASS])?)(u)?) } else { table };
     let own = u.ratio(1, 4)?;
@@ -118,7 +136,9 @@ fn product(u: &mut Unstructured<'_>, index: usize) -> Result<Value> {
 fn job(u: &mut Unstructured<'_>) -> Result<Value> {
     let sprayer = Table::default()
         .with("kind", word(&["hand-held", "knapsack", "boom", "bush-and-tree", "semi-mobile"])(u)?)
-        .maybe(u, "residual", |u| Ok(json!({"dilutable": quantity(VOLUME)(u)?, "non_dilutable": quantity(VOLUME)(u)?})))?
+        .maybe(u, "residual", |u| {
+            Ok(json!({"dilutable": quantity(VOLUME)(u)?, "non_dilutable": quantity(VOLUME)(u)?}))
+        })?
         .maybe(u, "empty_mass", quantity(MASS))?;
     let sprayer = if u.ratio(1, 8)? { sprayer.with("carried_mass_limit", quantity(MASS)(u)?) } else { sprayer };
 
@@ -135,7 +155,11 @@ fn job(u: &mut Unstructured<'_>) -> Result<Value> {
     let loading = Table::default()
         .maybe(u, "split", word(&["full-then-part", "even"]))?
         .maybe(u, "last_strip", |u| {
-            Ok(if u.arbitrary()? { json!({"area": quantity(AREA)(u)?}) } else { json!({"volume": quantity(VOLUME)(u)?}) })
+            Ok(if u.arbitrary()? {
+                json!({"area": quantity(AREA)(u)?})
+            } else {
+                json!({"volume": quantity(VOLUME)(u)?})
+            })
         })?
         .maybe(u, "max_fillings", |u| u.int_in_range(1..=9))?;
 

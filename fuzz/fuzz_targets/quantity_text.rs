@@ -19,7 +19,9 @@ fuzz_target!(|bytes: &[u8]| {
     }
     for kind in Kind::all() {
         match quantity.claim_kind(*kind) {
-            Ok(claimed) => assert_eq!((claimed.kind(), claimed.dimension()), (*kind, quantity.dimension()), "{written}"),
+            Ok(claimed) => {
+                assert_eq!((claimed.kind(), claimed.dimension()), (*kind, quantity.dimension()), "{written}")
+            }
             Err(error) => check_error(&error),
         }
     }

@@ -13,8 +13,23 @@ const CLOSE: f64 = 1e-12;
 const WIDTH: usize = 80;
 /// The keys of a plan document that may be null.
 const NULLABLE: &[&str] = &[
-    "last_strip", "residual", "ground_short", "measured", "gap", "drawn", "measure", "graduations", "fillings", "ledger", "mark",
-    "rest", "stock", "left", "load", "actual", "limit",
+    "last_strip",
+    "residual",
+    "ground_short",
+    "measured",
+    "gap",
+    "drawn",
+    "measure",
+    "graduations",
+    "fillings",
+    "ledger",
+    "mark",
+    "rest",
+    "stock",
+    "left",
+    "load",
+    "actual",
+    "limit",
 ];
 
 /// An error has a code of the catalogue and a message that a person can read.

@@ -126,7 +126,7 @@ typedef struct mixcalc_error {
    */
   char message[MIXCALC_MESSAGE_SIZE];
   /**
-   * The field that it is about, such as products[1].label.max_dose, or the parameter; empty where there is none.
+   * The field that it is about, such as `products[1].label.max_dose`, or the parameter; empty where there is none.
    */
   char path[MIXCALC_TEXT_SIZE];
   /**

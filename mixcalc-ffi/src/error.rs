@@ -29,7 +29,7 @@ pub struct ErrorDetails {
     pub reserved: u32,
     /// What is wrong, what was given, what is allowed, and how to mend it, in one sentence that begins with the path.
     pub message: [c_char; MIXCALC_MESSAGE_SIZE],
-    /// The field that it is about, such as products[1].label.max_dose, or the parameter; empty where there is none.
+    /// The field that it is about, such as `products[1].label.max_dose`, or the parameter; empty where there is none.
     pub path: [c_char; MIXCALC_TEXT_SIZE],
     /// What was given.
     pub given: [c_char; MIXCALC_TEXT_SIZE],
@@ -129,10 +129,7 @@ mod tests {
             known: ErrorDetails,
             tail: u64,
         }
-        let mut later = Later {
-            known: ErrorDetails::from(&Failure::default()),
-            tail: 7,
-        };
+        let mut later = Later { known: ErrorDetails::from(&Failure::default()), tail: 7 };
         later.known.struct_size = size_of::<Later>();
         let this = (&raw mut later).cast();
         unsafe {

@@ -37,8 +37,7 @@ impl Failure {
     pub(crate) fn panic() -> Self {
         Self {
             code: MIXCALC_STATUS_PANIC,
-            message: "a fault of the library, not of the input; please report it with the input"
-                .into(),
+            message: "a fault of the library, not of the input; please report it with the input".into(),
             ..Self::default()
         }
     }

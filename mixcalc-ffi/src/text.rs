@@ -7,11 +7,7 @@ use crate::failure::Failure;
 /// What the caller's `parameter` holds.
 ///
 /// `start` is NULL or points at `len` bytes that stay as they are for the length of the call.
-pub(crate) unsafe fn taken<'a>(
-    parameter: &str,
-    start: *const c_char,
-    len: usize,
-) -> Result<&'a [u8], Failure> {
+pub(crate) unsafe fn taken<'a>(parameter: &str, start: *const c_char, len: usize) -> Result<&'a [u8], Failure> {
     if start.is_null() {
         return Err(Failure::null_pointer(parameter));
     }
@@ -25,11 +21,7 @@ pub(crate) unsafe fn taken<'a>(
 /// Hands `text` to the caller, who gives it back with `mixcalc_string_free`.
 ///
 /// `out` points at room for a pointer; `out_len` is NULL or points at room for a length.
-pub(crate) unsafe fn hand_out(
-    text: String,
-    out: *mut *mut c_char,
-    out_len: *mut usize,
-) -> Result<(), Failure> {
+pub(crate) unsafe fn hand_out(text: String, out: *mut *mut c_char, out_len: *mut usize) -> Result<(), Failure> {
     let len = text.len();
     // A zero byte within would cut the text short for the caller; JSON has none.
     let text = CString::new(text).map_err(|_| Failure::panic())?;

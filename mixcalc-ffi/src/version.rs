@@ -6,11 +6,10 @@ use std::ffi::{CStr, c_char};
 /// release may be such a change.
 pub const MIXCALC_ABI_VERSION: u32 = 0;
 
-const VERSION: &CStr =
-    match CStr::from_bytes_with_nul(concat!(env!("CARGO_PKG_VERSION"), "\0").as_bytes()) {
-        Ok(version) => version,
-        Err(_) => c"",
-    };
+const VERSION: &CStr = match CStr::from_bytes_with_nul(concat!(env!("CARGO_PKG_VERSION"), "\0").as_bytes()) {
+    Ok(version) => version,
+    Err(_) => c"",
+};
 
 /// Version of the library that the program runs with, such as "0.1.0"; MIXCALC_VERSION is the one it was built with.
 ///

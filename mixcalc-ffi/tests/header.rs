@@ -36,11 +36,7 @@ fn header_is_up_to_date() -> Result<(), Box<dyn Error>> {
     let mut config = Config::from_file(format!("{folder}/cbindgen.toml"))?;
     config.after_includes = Some(preamble());
     let mut made = Vec::new();
-    Builder::new()
-        .with_config(config)
-        .with_crate(folder)
-        .generate()?
-        .write(&mut made);
+    Builder::new().with_config(config).with_crate(folder).generate()?.write(&mut made);
     let made = String::from_utf8(made)?;
 
     let path = format!("{folder}/include/mixcalc.h");

@@ -8,10 +8,7 @@ use pyo3::types::PyDict;
 /// Runs `body` while other threads may use the interpreter, and raises its error.
 ///
 /// A panic is raised as `InternalError`: what PyO3 would make of it slips past `except Exception`.
-pub(crate) fn answer<T: Send>(
-    py: Python<'_>,
-    body: impl FnOnce() -> Result<T, mixcalc::Error> + Send,
-) -> PyResult<T> {
+pub(crate) fn answer<T: Send>(py: Python<'_>, body: impl FnOnce() -> Result<T, mixcalc::Error> + Send) -> PyResult<T> {
     match py.detach(|| catch_unwind(AssertUnwindSafe(body))) {
         Ok(answer) => answer.map_err(|error| raised(py, &error).unwrap_or_else(|failed| failed)),
         Err(_) => Err(fault(py).unwrap_or_else(|failed| failed)),
@@ -43,12 +40,7 @@ fn fault(py: Python<'_>) -> PyResult<PyErr> {
     exception(py, "InternalError", message, &details)
 }
 
-fn exception(
-    py: Python<'_>,
-    class: &str,
-    message: &str,
-    details: &Bound<'_, PyDict>,
-) -> PyResult<PyErr> {
+fn exception(py: Python<'_>, class: &str, message: &str, details: &Bound<'_, PyDict>) -> PyResult<PyErr> {
     let class = py.import("mixcalc.errors")?.getattr(class)?;
     Ok(PyErr::from_value(class.call((message,), Some(details))?))
 }

@@ -17,7 +17,5 @@ pub(crate) fn taken<'py>(job: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyBytes
         return Ok(bytes.cast_into()?);
     }
     let given = job.get_type().name()?;
-    Err(PyTypeError::new_err(format!(
-        "a job document is str or bytes, not {given}"
-    )))
+    Err(PyTypeError::new_err(format!("a job document is str or bytes, not {given}")))
 }

@@ -26,10 +26,7 @@ fn main() -> io::Result<()> {
 /// The plan on one line: within JSON, line ends and the blanks after them stand between values only.
 fn plan(job: &[u8]) -> Result<String, Error> {
     let plan = mixcalc::plan(&document::read_job(job)?)?;
-    Ok(document::write_plan(&plan)
-        .lines()
-        .map(str::trim_start)
-        .collect())
+    Ok(document::write_plan(&plan).lines().map(str::trim_start).collect())
 }
 
 fn described(error: &Error) -> serde_json::Value {

@@ -660,7 +660,7 @@ fn product() -> impl Strategy<Value = ProductSketch> {
 
 /// Jobs of any size.
 pub fn sketches() -> impl Strategy<Value = Sketch> {
-    let many = select(&[1_000, 100_000, 1_000_000_000, 10_000_000_000, 30_000_000_000, 99_999_999_999][..]);
+    let many = select(&[1_000, 100_000, 1_000_000_000, 10_000_000_000, 30_000_000_000, 70_000_000_000][..]);
     sketches_of(prop_oneof![
         1 => Just(0),
         6 => 1..=3_u64,

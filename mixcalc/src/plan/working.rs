@@ -12,6 +12,7 @@ use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, to_make};
 use crate::label::{Displacement, Dose, Product, State};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
+use crate::sprayer::Residual;
 use crate::text::working as words;
 use crate::working::{Worked, Working};
 
@@ -102,8 +103,8 @@ impl Workings<'_> {
         self.given("job.sprayer.empty_mass", sprayer.empty_mass());
         self.given("job.sprayer.carried_mass_limit", sprayer.carried_mass_limit());
         let residual = sprayer.residual();
-        self.given("job.sprayer.residual.dilutable", residual.map(|residual| residual.dilutable()));
-        self.given("job.sprayer.residual.non_dilutable", residual.map(|residual| residual.non_dilutable()));
+        self.given("job.sprayer.residual.dilutable", residual.map(Residual::dilutable));
+        self.given("job.sprayer.residual.non_dilutable", residual.map(Residual::non_dilutable));
         match job.last_strip() {
             Some(LastStrip::Area(area)) => self.given("job.loading.last_strip.area", Some(area)),
             Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
@@ -311,7 +312,7 @@ impl Workings<'_> {
         for (j, load) in plan.loads.iter().enumerate() {
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
-                self.add(format!("{at}.exact"), portion.exact, format!("c@mix.most[{i}] * v@loads[{j}].mix"));
+                self.add(format!("{at}.exact"), portion.exact, format!("c@mix.shares[{i}] * v@loads[{j}].mix"));
                 if let Some(amount) = MeasuredAmount::of(plan, load, i).filter(|_| plan.usable()) {
                     self.measured(&at, (j, i), portion.choice, &amount);
                     self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
@@ -443,7 +444,7 @@ impl Workings<'_> {
         let plan = self.plan;
         self.source = words::LOADS;
         self.add("totals.mix", plan.made(), over_loads(plan, |j, _| Some(format!("v{j}@loads[{j}].mix"))));
-        self.add("totals.area", plan.area_made_for(), "V@totals.mix * R@volume_rate");
+        self.add("totals.area", plan.area_made_for(), "V@totals.mix / R@volume_rate");
         self.source = words::STEPS;
         self.add("totals.carrier", plan.carrier(), over_loads(plan, |j, _| Some(format!("w{j}@loads[{j}].carrier"))));
         self.source = words::AMOUNTS;
@@ -592,9 +593,14 @@ fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String
     }
     let products = plan.job.products().iter().enumerate();
     let asked = products.filter(|(_, product)| product.label().first_carrier.is_some());
-    let asked = asked.map(|(i, _)| format!("F{i}@job.products[{i}].label.first_carrier"));
-    let share = asked.reduce(|most, other| format!("max({most}, {other})"));
-    let share = share.unwrap_or_else(|| "F@advice.first_carrier".into());
+    let asked: Vec<String> = asked.map(|(i, _)| format!("F{i}@job.products[{i}].label.first_carrier")).collect();
+    let share = match asked.as_slice() {
+        [] => "F@advice.first_carrier".into(),
+        [first, others @ ..] => {
+            let others = others.iter().map(|other| format!(", {other})"));
+            format!("{}{first}{}", "max(".repeat(others.len()), others.collect::<String>())
+        }
+    };
     let first = format!("min({share} * v@loads[{j}].mix, w@loads[{j}].carrier{})", reserved(j, load));
     if level.mark().is_some() { to_mark(&first) } else { first }
 }

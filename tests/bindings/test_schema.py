@@ -1,0 +1,73 @@
+"""Documents and vectors hold to their schemas, and the schema of jobs refuses what the library refuses for its shape."""
+
+import json
+import tomllib
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+import mixcalc
+
+ROOT = Path(__file__).parents[2]
+CONFORMANCE = ROOT / "tests/conformance"
+
+
+def read(path: Path):
+    return json.loads(path.read_text(encoding="utf-8"))
+
+
+def validator(path: Path) -> jsonschema.Draft202012Validator:
+    schema = read(path)
+    assert schema["$schema"] == jsonschema.Draft202012Validator.META_SCHEMA["$id"]
+    jsonschema.Draft202012Validator.check_schema(schema)
+    return jsonschema.Draft202012Validator(schema)
+
+
+VECTORS = validator(CONFORMANCE / "schema.json")
+JOB, PLAN = (validator(ROOT / f"mixcalc/schema/{name}.schema.json") for name in ("job", "plan"))
+
+
+def jobs():
+    for path in sorted((ROOT / "docs/examples").glob("*.toml")):
+        yield pytest.param(tomllib.loads(path.read_text(encoding="utf-8")), id=path.name)
+    for case in read(CONFORMANCE / "plan.json")["cases"]:
+        yield pytest.param(case["job"], id=case["id"])
+
+
+@pytest.mark.parametrize("path", sorted(set(CONFORMANCE.glob("*.json")) - {CONFORMANCE / "schema.json"}), ids=lambda path: path.name)
+def test_vectors_hold_to_their_schema(path):
+    VECTORS.validate(read(path))
+
+
+@pytest.mark.parametrize("job", list(jobs()))
+def test_a_job_its_plan_and_the_job_in_it_hold_to_their_schemas(job):
+    JOB.validate(job)
+    plan = json.loads(mixcalc.plan_json(json.dumps(job)))
+    PLAN.validate(plan)
+    JOB.validate(plan["job"])
+
+
+# Shape: a missing key, two for one, a word that is no choice, an unknown key, a wrong type.
+SHAPE = {105, 106, 113, 502, 504}
+# What is needed because of a value elsewhere, a blank text, and words of a list that the schema leaves to the library.
+BEYOND_A_SCHEMA = {
+    "mass-limit-without-empty-mass", "mass-limit-without-mix-density",
+    "mass-fraction-without-mix-density", "max-dose-mass-fraction-without-mix-density",
+    "name-empty", "name-blank", "measure-name-empty", "substance-name-blank",
+    "formulation-unknown", "formulation-of-another-case", "pack-in-the-list",
+}
+
+
+def misshapen():
+    for case in read(CONFORMANCE / "refused.json")["cases"]:
+        if case["error"]["code"] in SHAPE and isinstance(case["document"], str) and case["id"] not in BEYOND_A_SCHEMA:
+            try:
+                yield pytest.param(json.loads(case["document"]), id=case["id"])
+            except json.JSONDecodeError:
+                pass  # TOML
+
+
+@pytest.mark.parametrize("job", list(misshapen()))
+def test_what_is_misshapen_is_refused_by_the_schema_too(job):
+    assert not JOB.is_valid(job)

@@ -1,0 +1,265 @@
+//! Documents: the schemas are those of the types, what is written is read back, and how a job is written changes no digit of its
+//! plan.
+//!
+//! Whether documents hold to the schemas is tested in Python, `tests/bindings/test_schema.py`: there a validator is at hand.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
+
+use std::path::{Path, PathBuf};
+
+use mixcalc::{Job, document, plan};
+use mixcalc_tests::is_within;
+use mixcalc_tests::jobs::{Sketch, sketches};
+use proptest::prelude::*;
+use proptest::test_runner::{RngSeed, TestRunner};
+use serde_json::{Map, Value};
+
+/// Runs a property over random jobs as documents have them: the marks of a tank are then in a stated unit. Fewer than the properties
+/// of plans have, for each is written and read many times; `PROPTEST_RNG_SEED` gives others.
+fn for_jobs(property: impl Fn(Job) -> Result<(), TestCaseError>) {
+    let mut config = ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(2000) };
+    if config.rng_seed == RngSeed::Random {
+        config.rng_seed = RngSeed::Fixed(1);
+    }
+    let documented =
+        |sketch: &Sketch| document::read_job(document::write_job(&sketch.job().unwrap()).as_bytes()).unwrap();
+    let outcome = TestRunner::new(config).run(&sketches(), |sketch| property(documented(&sketch)));
+    outcome.unwrap_or_else(|error| panic!("{error}"));
+}
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap()
+}
+
+fn job_of(document: &Value) -> Job {
+    document::read_job(document.to_string().as_bytes()).unwrap_or_else(|error| panic!("{error}: {document}"))
+}
+
+fn plan_of(job: &Job) -> Value {
+    serde_json::from_str(&document::write_plan(&plan(job).unwrap_or_else(|error| panic!("{error}")))).unwrap()
+}
+
+/// The jobs of `tests/conformance/plan.json`.
+fn conformance_jobs() -> Vec<Value> {
+    let vectors: Value = serde_json::from_str(&mixcalc_tests::text("plan")).unwrap();
+    let jobs: Vec<Value> = vectors["cases"].as_array().unwrap().iter().map(|case| case["job"].clone()).collect();
+    assert!(jobs.len() >= 40);
+    jobs
+}
+
+fn demo(name: &str) -> Vec<u8> {
+    std::fs::read(root().join("docs/examples").join(name)).unwrap()
+}
+
+// ------------------------------------------------------------------------------------------ schemas
+
+/// `UPDATE_SCHEMA=1 cargo test` writes them anew.
+#[test]
+fn schemas_checked_in_are_those_of_the_types() {
+    let files: [(&str, &str); 2] =
+        [("job.schema.json", document::job_schema()), ("plan.schema.json", document::plan_schema())];
+    for ((name, checked_in), of_types) in files.into_iter().zip(document::schemas_from_types()) {
+        let path: PathBuf = root().join("mixcalc/schema").join(name);
+        if std::env::var_os("UPDATE_SCHEMA").is_some() {
+            std::fs::write(&path, &of_types).unwrap();
+        } else {
+            assert!(checked_in == of_types, "{name} is not that of the types: run this test with UPDATE_SCHEMA=1");
+        }
+    }
+}
+
+/// Every object of a job is closed, so that a slip is refused by a validator too.
+#[test]
+fn schemas_are_of_the_draft_that_is_stated_and_closed() {
+    for schema in document::schemas_from_types() {
+        let schema: Value = serde_json::from_str(&schema).unwrap();
+        assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
+        for name in ["Product", "Label", "Measure", "Sprayer", "Tank", "Loading", "Strip", "Parts"] {
+            assert_eq!(schema["$defs"][name]["additionalProperties"], Value::Bool(false), "{name}");
+        }
+    }
+}
+
+// ------------------------------------------------------------------------------------------ there and back
+
+fn same_again(job: &Job) -> Result<(), TestCaseError> {
+    let written = document::write_job(job);
+    let read =
+        document::read_job(written.as_bytes()).map_err(|error| TestCaseError::fail(format!("{error}: {written}")))?;
+    prop_assert_eq!(&read, job);
+    prop_assert_eq!(&document::write_job(&read), &written);
+    match (plan(&read), plan(job)) {
+        (Ok(again), Ok(plan)) => {
+            let plan_text = document::write_plan(&plan);
+            prop_assert_eq!(document::write_plan(&again), plan_text.clone());
+            let document: Value = serde_json::from_str(&plan_text).unwrap();
+            prop_assert_eq!(document["job"].to_string(), serde_json::from_str::<Value>(&written).unwrap().to_string());
+        }
+        (Err(again), Err(error)) => prop_assert_eq!(again, error),
+        (again, plan) => prop_assert!(false, "{again:?} and {plan:?}"),
+    }
+    Ok(())
+}
+
+#[test]
+fn a_job_that_is_written_is_read_back_the_same() {
+    for_jobs(|job| same_again(&job));
+    for job in conformance_jobs() {
+        same_again(&job_of(&job)).unwrap();
+    }
+}
+
+#[test]
+fn the_job_in_a_plan_is_a_job_document_with_the_same_plan() {
+    for job in conformance_jobs() {
+        let first = plan_of(&job_of(&job));
+        assert_eq!(plan_of(&job_of(&first["job"])), first);
+    }
+}
+
+// ------------------------------------------------------------------------------------------ TOML
+
+/// A value of JSON as TOML; a text is written alike in both.
+fn toml(value: &Value) -> String {
+    match value {
+        Value::Object(table) => {
+            let entries = table.iter().filter(|(_, value)| !value.is_null());
+            let entries: Vec<String> = entries.map(|(key, value)| format!("{key} = {}", toml(value))).collect();
+            format!("{{ {} }}", entries.join(", "))
+        }
+        Value::Array(list) => format!("[{}]", list.iter().map(toml).collect::<Vec<_>>().join(", ")),
+        other => other.to_string(),
+    }
+}
+
+fn toml_document(job: &Map<String, Value>) -> String {
+    let entries = job.iter().filter(|(_, value)| !value.is_null());
+    entries.map(|(key, value)| format!("{key} = {}\n", toml(value))).collect()
+}
+
+#[test]
+fn toml_and_json_of_a_job_are_the_same_job() {
+    let check = |json: &Value| {
+        let toml = toml_document(json.as_object().unwrap());
+        let read = document::read_job(toml.as_bytes()).unwrap_or_else(|error| panic!("{error}:\n{toml}"));
+        assert_eq!(document::write_job(&read), document::write_job(&job_of(json)), "{toml}");
+    };
+    conformance_jobs().iter().for_each(check);
+    for_jobs(|job| {
+        check(&serde_json::from_str(&document::write_job(&job)).unwrap());
+        Ok(())
+    });
+}
+
+#[test]
+fn a_byte_order_mark_and_other_line_ends_change_nothing() {
+    let text = String::from_utf8(demo("demo.toml")).unwrap();
+    let job = document::read_job(text.as_bytes()).unwrap();
+    let json = document::write_job(&job);
+    for other in [
+        format!("\u{feff}{text}"),
+        text.replace('\n', "\r\n"),
+        format!("\u{feff}\r\n{json}\n\n"),
+        format!("\n  {json}"),
+    ] {
+        assert_eq!(document::read_job(other.as_bytes()).unwrap(), job);
+    }
+}
+
+#[test]
+fn null_is_absent_where_a_key_may_be_absent() {
+    let job = job_of(&conformance_jobs()[0]);
+    let mut document: Value = serde_json::from_str(&document::write_job(&job)).unwrap();
+    document["mix_density"] = Value::Null;
+    document["products"][0]["label"]["source"] = Value::Null;
+    assert_eq!(job_of(&document), job);
+}
+
+// ------------------------------------------------------------------------------------------ order of products
+
+/// A sentence without the numbers of products in the job: `products[1].density` becomes `products[].density`.
+fn without_place(sentence: &str) -> String {
+    (0..9).fold(sentence.to_string(), |sentence, index| sentence.replace(&format!("products[{index}]"), "products[]"))
+}
+
+/// What a plan says of each product, in the order of the names, and what does not depend on the order of products.
+fn by_name(plan: &Value) -> Value {
+    let sorted = |list: &Value| {
+        let mut list = list.as_array().unwrap().clone();
+        list.sort_by_key(|product| product["name"].as_str().unwrap().to_string());
+        Value::Array(list)
+    };
+    let mut plan = plan.clone();
+    plan["totals"]["products"] = sorted(&plan["totals"]["products"]);
+    for load in plan["loads"].as_array_mut().unwrap() {
+        load["products"] = sorted(&load["products"]);
+        // The tank fills in another order.
+        load["steps"] = Value::Null;
+    }
+    if !plan["ledger"].is_null() {
+        plan["ledger"]["products"] = sorted(&plan["ledger"]["products"]);
+    }
+    let findings = plan["findings"].as_array().unwrap().iter();
+    let mut findings: Vec<String> =
+        findings.map(|finding| without_place(finding["message"].as_str().unwrap())).collect();
+    findings.sort();
+    plan["findings"] = findings.into();
+    plan["job"] = Value::Null;
+    plan
+}
+
+#[test]
+fn the_order_of_products_changes_no_digit() {
+    for_jobs(|job| {
+        let mut job: Value = serde_json::from_str(&document::write_job(&job)).unwrap();
+        let Ok(plan) = plan(&job_of(&job)) else { return Ok(()) };
+        let expected = by_name(&serde_json::from_str(&document::write_plan(&plan)).unwrap());
+        let products = job["products"].as_array().unwrap().clone();
+        for turn in 1..products.len() {
+            let mut turned = products.clone();
+            turned.rotate_left(turn);
+            if turn % 2 == 0 {
+                turned.reverse();
+            }
+            job["products"] = turned.into();
+            prop_assert_eq!(difference("plan", &by_name(&plan_of(&job_of(&job))), &expected), None);
+        }
+        Ok(())
+    });
+}
+
+// ------------------------------------------------------------------------------------------ other measures
+
+/// Keys that tell what was stated, and sentences, which speak the measures of the job.
+const SPOKEN: &[&str] = &["job", "message"];
+
+/// Where two plans differ: counts, codes, steps and texts exactly, doubles beyond 1e-12.
+fn difference(place: &str, a: &Value, b: &Value) -> Option<String> {
+    let alike = match (a, b) {
+        (Value::Object(a), Value::Object(b)) if a.len() == b.len() => {
+            let mut keys = a.keys().filter(|key| !SPOKEN.contains(&key.as_str()));
+            return keys
+                .find_map(|key| difference(&format!("{place}.{key}"), &a[key], b.get(key).unwrap_or(&Value::Null)));
+        }
+        (Value::Array(a), Value::Array(b)) if a.len() == b.len() => {
+            let mut pairs = a.iter().zip(b).enumerate();
+            return pairs.find_map(|(i, (a, b))| difference(&format!("{place}[{i}]"), a, b));
+        }
+        // A gap is a difference of two amounts, as close as they are.
+        (Value::Number(a), Value::Number(b)) if a.is_f64() && place.contains(".gap.") => {
+            (a.as_f64().unwrap() - b.as_f64().unwrap()).abs() <= 1e-10
+        }
+        (Value::Number(a), Value::Number(b)) if a.is_f64() => {
+            is_within(a.as_f64().unwrap(), b.as_f64().unwrap(), 1e-12)
+        }
+        _ => a == b,
+    };
+    (!alike).then(|| format!("{place}: {a} and {b}"))
+}
+
+#[test]
+fn the_demo_in_us_measures_has_the_same_plan() {
+    let [metric, us] = ["demo.toml", "demo-us.toml"].map(|name| plan_of(&document::read_job(&demo(name)).unwrap()));
+    assert_eq!(difference("plan", &metric, &us), None);
+    assert_eq!(metric["usable"], true);
+    assert_eq!(us["job"]["units"], "US");
+}
