@@ -13,9 +13,7 @@ use std::process::ExitCode;
 use mixcalc::{document, sheet};
 
 fn main() -> ExitCode {
-    let (flags, places): (Vec<String>, Vec<String>) = std::env::args()
-        .skip(1)
-        .partition(|word| word.starts_with("--"));
+    let (flags, places): (Vec<String>, Vec<String>) = std::env::args().skip(1).partition(|word| word.starts_with("--"));
     let as_json = flags.iter().any(|flag| flag == "--json");
     let [place] = places.as_slice() else {
         eprintln!("usage: plan [--json] JOB    (a TOML or JSON file, or - for standard input)");

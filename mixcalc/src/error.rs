@@ -122,12 +122,7 @@ struct Inner {
 
 impl Error {
     pub(crate) fn new(code: ErrorCode) -> Self {
-        Self(Box::new(Inner {
-            code,
-            path: String::new(),
-            given: String::new(),
-            allowed: String::new(),
-        }))
+        Self(Box::new(Inner { code, path: String::new(), given: String::new(), allowed: String::new() }))
     }
 
     /// What the caller gave.
@@ -183,31 +178,17 @@ impl Error {
 
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Inner {
-            code,
-            path,
-            given,
-            allowed,
-        } = &*self.0;
+        let Inner { code, path, given, allowed } = &*self.0;
         if !path.is_empty() {
             write!(f, "{path}: ")?;
         }
-        crate::text::fill(
-            f,
-            crate::text::error(*code),
-            &[("given", given), ("allowed", allowed)],
-        )
+        crate::text::fill(f, crate::text::error(*code), &[("given", given), ("allowed", allowed)])
     }
 }
 
 impl fmt::Debug for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "Error({} {}: {self})",
-            self.0.code.number(),
-            self.0.code.name()
-        )
+        write!(f, "Error({} {}: {self})", self.0.code.number(), self.0.code.name())
     }
 }
 

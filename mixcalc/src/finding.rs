@@ -155,12 +155,7 @@ pub struct Limit {
 
 impl Limit {
     pub(crate) fn advice(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
-        Self {
-            bound,
-            value: value.into(),
-            force: Force::Advice,
-            source: Cow::Borrowed(source),
-        }
+        Self { bound, value: value.into(), force: Force::Advice, source: Cow::Borrowed(source) }
     }
 
     pub(crate) fn fact(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
@@ -206,15 +201,7 @@ pub struct Finding {
 
 impl Finding {
     pub(crate) fn new(code: FindingCode, path: impl Into<String>, units: System) -> Self {
-        Self {
-            code,
-            path: path.into(),
-            load: None,
-            subject: String::new(),
-            actual: None,
-            limit: None,
-            units,
-        }
+        Self { code, path: path.into(), load: None, subject: String::new(), actual: None, limit: None, units }
     }
 
     /// In which load.
@@ -278,15 +265,8 @@ impl Finding {
     /// The sentence, in the measures of the job.
     #[must_use]
     pub fn message(&self) -> String {
-        let shown = |quantity: Option<Quantity>| {
-            quantity
-                .map(|q| q.to_people(self.units))
-                .unwrap_or_default()
-        };
-        let load = self
-            .load
-            .map(|load| alloc::format!("{load}"))
-            .unwrap_or_default();
+        let shown = |quantity: Option<Quantity>| quantity.map(|q| q.to_people(self.units)).unwrap_or_default();
+        let load = self.load.map(|load| alloc::format!("{load}")).unwrap_or_default();
         let limit = self.limit.as_ref();
         text::filled(
             text::finding(self.code),
@@ -326,9 +306,6 @@ impl Caution {
     /// The caution.
     #[must_use]
     pub fn text(self) -> &'static str {
-        text::CAUTIONS
-            .iter()
-            .find(|(code, _, _)| *code == self.code)
-            .map_or("", |(_, _, text)| *text)
+        text::CAUTIONS.iter().find(|(code, _, _)| *code == self.code).map_or("", |(_, _, text)| *text)
     }
 }

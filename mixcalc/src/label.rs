@@ -8,8 +8,8 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
-    BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction,
-    ParticleDensity, Quantity, Ratio, SolidDose, Volume, VolumeFraction, VolumeRate, positive,
+    BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction, ParticleDensity, Quantity, Ratio,
+    SolidDose, Volume, VolumeFraction, VolumeRate, positive,
 };
 use crate::text;
 
@@ -38,17 +38,9 @@ const FORMULATIONS: &[(&str, &str, State)] = &[
     ("ST", "water-soluble tablet", State::Dry),
     ("SC", "suspension concentrate", State::Liquid),
     ("CS", "capsule suspension", State::Liquid),
-    (
-        "ZC",
-        "mixed capsule suspension and suspension concentrate",
-        State::Liquid,
-    ),
+    ("ZC", "mixed capsule suspension and suspension concentrate", State::Liquid),
     ("SE", "suspo-emulsion", State::Liquid),
-    (
-        "ZE",
-        "mixed capsule suspension and suspo-emulsion",
-        State::Liquid,
-    ),
+    ("ZE", "mixed capsule suspension and suspo-emulsion", State::Liquid),
     ("OD", "oil dispersion", State::Liquid),
     ("EW", "emulsion, oil in water", State::Liquid),
     ("EO", "emulsion, water in oil", State::Liquid),
@@ -81,16 +73,10 @@ impl Formulation {
         FORMULATIONS
             .iter()
             .find(|(known, _, _)| *known == code)
-            .map(|(code, name, state)| Self {
-                code,
-                name,
-                state: *state,
-            })
+            .map(|(code, name, state)| Self { code, name, state: *state })
             .ok_or_else(|| {
                 let known: Vec<&str> = FORMULATIONS.iter().map(|(code, _, _)| *code).collect();
-                Error::new(ErrorCode::UnknownChoice)
-                    .given(text::quoted(code))
-                    .allowed(text::one_of(&known))
+                Error::new(ErrorCode::UnknownChoice).given(text::quoted(code)).allowed(text::one_of(&known))
             })
     }
 
@@ -142,10 +128,7 @@ impl ActiveSubstance {
             SubstanceContent::PerMass(content) => positive(content).map(|_| ()),
         }
         .map_err(|error| error.at("content"))?;
-        Ok(Self {
-            name: name.into(),
-            content,
-        })
+        Ok(Self { name: name.into(), content })
     }
 
     /// Its name.
@@ -251,9 +234,7 @@ impl Dose {
             (Kind::MassPerVolume | Kind::MassConcentration, None | Some(Basis::MixVolume)) => {
                 Self::SolidPerMix(quantity.claim()?)
             }
-            (Kind::MassFraction, None | Some(Basis::MixVolume)) => {
-                Self::MassPerMass(quantity.claim()?)
-            }
+            (Kind::MassFraction, None | Some(Basis::MixVolume)) => Self::MassPerMass(quantity.claim()?),
             (Kind::VolumeFraction | Kind::Ratio, Some(Basis::CarrierVolume)) => {
                 Self::LiquidPerCarrier(quantity.claim()?)
             }
@@ -262,10 +243,7 @@ impl Dose {
             }
             _ => {
                 return Err(Error::new(ErrorCode::WrongQuantity)
-                    .given(format_args!(
-                        "{quantity}, {}",
-                        text::with_article(quantity.kind().words())
-                    ))
+                    .given(format_args!("{quantity}, {}", text::with_article(quantity.kind().words())))
                     .allowed(text::dose_examples(basis)));
             }
         };
@@ -285,10 +263,7 @@ impl Dose {
     /// Whether the product is dosed by volume; by mass otherwise.
     #[must_use]
     pub const fn is_by_volume(self) -> bool {
-        matches!(
-            self,
-            Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_)
-        )
+        matches!(self, Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_))
     }
 
     fn positive(self) -> Result<Self, Error> {
@@ -315,21 +290,15 @@ impl Dose {
             Self::SolidPerArea(dose) => Share::Mass(dose / rate),
             Self::LiquidPerMix(fraction) => Share::Volume(fraction),
             Self::SolidPerMix(concentration) => Share::Mass(concentration),
-            Self::MassPerMass(fraction) => {
-                Share::Mass(fraction * mix_density.ok_or_else(needs_mix_density)?)
-            }
+            Self::MassPerMass(fraction) => Share::Mass(fraction * mix_density.ok_or_else(needs_mix_density)?),
             Self::LiquidPerCarrier(fraction) => Share::Volume(fraction * carrier_share.as_ratio()),
-            Self::SolidPerCarrier(concentration) => {
-                Share::Mass(concentration * carrier_share.as_ratio())
-            }
+            Self::SolidPerCarrier(concentration) => Share::Mass(concentration * carrier_share.as_ratio()),
         })
     }
 }
 
 pub(crate) fn needs_mix_density() -> Error {
-    Error::new(ErrorCode::MissingInput)
-        .at("mix_density")
-        .allowed(text::example("mix_density", Kind::Density))
+    Error::new(ErrorCode::MissingInput).at("mix_density").allowed(text::example("mix_density", Kind::Density))
 }
 
 impl From<Dose> for Quantity {
@@ -494,10 +463,7 @@ impl Label {
 
     /// Where the limits stand, in words.
     fn source_text(&self) -> String {
-        self.source
-            .as_deref()
-            .unwrap_or(text::word("the label as given in the job"))
-            .into()
+        self.source.as_deref().unwrap_or(text::word("the label as given in the job")).into()
     }
 
     fn checked(&self, dose: Dose) -> Result<(), Error> {
@@ -510,13 +476,8 @@ impl Label {
                     .allowed(text::dose_like(dose.is_by_volume())));
             }
         }
-        for (rate, key) in [
-            (self.min_volume_rate, "min_volume_rate"),
-            (self.max_volume_rate, "max_volume_rate"),
-        ] {
-            rate.map(positive)
-                .transpose()
-                .map_err(|error| error.at(key))?;
+        for (rate, key) in [(self.min_volume_rate, "min_volume_rate"), (self.max_volume_rate, "max_volume_rate")] {
+            rate.map(positive).transpose().map_err(|error| error.at(key))?;
         }
         if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate)
             && least > most
@@ -524,18 +485,13 @@ impl Label {
             return Err(Error::new(ErrorCode::OutOfRange)
                 .at("min_volume_rate")
                 .given(least)
-                .allowed(format_args!(
-                    "{} {most}",
-                    text::word("at most max_volume_rate,")
-                )));
+                .allowed(format_args!("{} {most}", text::word("at most max_volume_rate,"))));
         }
         match self.first_carrier {
-            Some(share) if !(share > Ratio::ZERO && share <= Ratio::one()) => {
-                Err(Error::new(ErrorCode::OutOfRange)
-                    .at("first_carrier")
-                    .given(share)
-                    .allowed(text::word("above 0 % and at most 100 % of the load")))
-            }
+            Some(share) if !(share > Ratio::ZERO && share <= Ratio::one()) => Err(Error::new(ErrorCode::OutOfRange)
+                .at("first_carrier")
+                .given(share)
+                .allowed(text::word("above 0 % and at most 100 % of the load"))),
             _ => Ok(()),
         }
     }
@@ -598,9 +554,7 @@ impl Product {
     /// ```
     pub fn new(name: &str, dose: impl Into<Dose>) -> Result<Self, Error> {
         if name.trim().is_empty() {
-            return Err(Error::new(ErrorCode::MissingInput)
-                .at("name")
-                .allowed(text::word("a name for the product")));
+            return Err(Error::new(ErrorCode::MissingInput).at("name").allowed(text::word("a name for the product")));
         }
         Ok(Self {
             name: name.into(),
@@ -656,8 +610,7 @@ impl Product {
     ///
     /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
     pub fn with_particle_density(mut self, density: ParticleDensity) -> Result<Self, Error> {
-        self.particle_density =
-            Some(positive(density).map_err(|error| error.at("particle_density"))?);
+        self.particle_density = Some(positive(density).map_err(|error| error.at("particle_density"))?);
         Ok(self)
     }
 
@@ -685,9 +638,7 @@ impl Product {
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a largest dose by mass where the dose is by volume, or the reverse;
     /// [`NotPositive`](ErrorCode::NotPositive) and [`OutOfRange`](ErrorCode::OutOfRange) for limits that are no limits.
     pub fn with_label(mut self, label: Label) -> Result<Self, Error> {
-        label
-            .checked(self.dose)
-            .map_err(|error| error.at("label"))?;
+        label.checked(self.dose).map_err(|error| error.at("label"))?;
         self.label = label;
         Ok(self)
     }
@@ -702,11 +653,7 @@ impl Product {
         let stock = stock.into();
         let refused = |code| Error::new(code).at("stock").given(stock);
         if matches!(stock, Amount::Volume(_)) != self.dose.is_by_volume() {
-            let due = if self.dose.is_by_volume() {
-                Kind::Volume
-            } else {
-                Kind::Mass
-            };
+            let due = if self.dose.is_by_volume() { Kind::Volume } else { Kind::Mass };
             return Err(refused(ErrorCode::WrongQuantity).allowed(text::with_article(due.words())));
         }
         if stock.is_under(stock.none()) {
@@ -798,11 +745,7 @@ impl Product {
             None if self.dose.is_by_volume() || self.density.is_some() => State::Liquid,
             None => State::Dry,
         };
-        if self.viscous && state == State::Liquid {
-            State::Viscous
-        } else {
-            state
-        }
+        if self.viscous && state == State::Liquid { State::Viscous } else { state }
     }
 
     /// The largest dose: the label's, or the dose itself where the label has one figure.
@@ -818,11 +761,7 @@ impl Product {
             (State::Liquid | State::Viscous, Some(density), _) => Some(dose / density),
             _ => None,
         };
-        let per_volume = |concentration: MassConcentration| match (
-            self.state(),
-            self.density,
-            self.particle_density,
-        ) {
+        let per_volume = |concentration: MassConcentration| match (self.state(), self.density, self.particle_density) {
             (State::Dry, _, Some(particles)) => Some(concentration / particles),
             (State::Liquid | State::Viscous, Some(density), _) => Some(concentration / density),
             _ => None,
@@ -832,13 +771,9 @@ impl Product {
             Dose::SolidPerArea(dose) => per_area(dose).map(Displacement::Area),
             Dose::LiquidPerMix(fraction) => Some(Displacement::Mix(fraction)),
             Dose::SolidPerMix(concentration) => per_volume(concentration).map(Displacement::Mix),
-            Dose::MassPerMass(fraction) => {
-                per_volume(fraction * mix_density?).map(Displacement::Mix)
-            }
+            Dose::MassPerMass(fraction) => per_volume(fraction * mix_density?).map(Displacement::Mix),
             Dose::LiquidPerCarrier(fraction) => Some(Displacement::Carrier(fraction)),
-            Dose::SolidPerCarrier(concentration) => {
-                per_volume(concentration).map(Displacement::Carrier)
-            }
+            Dose::SolidPerCarrier(concentration) => per_volume(concentration).map(Displacement::Carrier),
         }
     }
 
@@ -847,50 +782,36 @@ impl Product {
         match (amount, self.state(), self.density, self.particle_density) {
             (Amount::Volume(volume), ..) => volume,
             (Amount::Mass(mass), State::Dry, _, Some(particles)) => mass / particles,
-            (Amount::Mass(mass), State::Liquid | State::Viscous, Some(density), _) => {
-                mass / density
-            }
+            (Amount::Mass(mass), State::Liquid | State::Viscous, Some(density), _) => mass / density,
             _ => Volume::ZERO,
         }
     }
 
     /// The key whose density a measure of this kind needs, where it is missing.
     pub(crate) fn missing_density(&self, measure: &Measure) -> Option<&'static str> {
-        self.brought_to(measure, measure_sort(self.dose))
-            .is_none()
-            .then(|| match self.state() {
-                State::Dry => "bulk_density",
-                State::Liquid | State::Viscous => "density",
-            })
+        self.brought_to(measure, measure_sort(self.dose)).is_none().then(|| match self.state() {
+            State::Dry => "bulk_density",
+            State::Liquid | State::Viscous => "density",
+        })
     }
 
     /// An amount of the product in the sort that a measure shows. `None` where the density is missing.
     pub(crate) fn brought_to(&self, measure: &Measure, amount: Amount) -> Option<Amount> {
         match (amount, measure.graduation(), self.state()) {
-            (Amount::Volume(_), Amount::Volume(_), _) | (Amount::Mass(_), Amount::Mass(_), _) => {
-                Some(amount)
-            }
+            (Amount::Volume(_), Amount::Volume(_), _) | (Amount::Mass(_), Amount::Mass(_), _) => Some(amount),
             (Amount::Mass(mass), Amount::Volume(_), State::Dry) => {
                 self.bulk_density.map(|density| (mass / density).into())
             }
-            (Amount::Mass(mass), Amount::Volume(_), _) => {
-                self.density.map(|density| (mass / density).into())
-            }
-            (Amount::Volume(volume), Amount::Mass(_), _) => {
-                self.density.map(|density| (density * volume).into())
-            }
+            (Amount::Mass(mass), Amount::Volume(_), _) => self.density.map(|density| (mass / density).into()),
+            (Amount::Volume(volume), Amount::Mass(_), _) => self.density.map(|density| (density * volume).into()),
         }
     }
 
     /// What a measure shows, in the sort that the product is dosed in.
     pub(crate) fn brought_back(&self, measured: Amount) -> Amount {
         match (measured, self.dose.is_by_volume(), self.state()) {
-            (Amount::Volume(volume), false, State::Dry) => {
-                self.bulk_density.map(|density| (density * volume).into())
-            }
-            (Amount::Volume(volume), false, _) => {
-                self.density.map(|density| (density * volume).into())
-            }
+            (Amount::Volume(volume), false, State::Dry) => self.bulk_density.map(|density| (density * volume).into()),
+            (Amount::Volume(volume), false, _) => self.density.map(|density| (density * volume).into()),
             (Amount::Mass(mass), true, _) => self.density.map(|density| (mass / density).into()),
             _ => None,
         }
@@ -905,9 +826,5 @@ impl Product {
 
 /// An amount of the sort that a dose is in, to ask what a measure needs.
 fn measure_sort(dose: Dose) -> Amount {
-    if dose.is_by_volume() {
-        Volume::ZERO.into()
-    } else {
-        crate::quantity::Mass::ZERO.into()
-    }
+    if dose.is_by_volume() { Volume::ZERO.into() } else { crate::quantity::Mass::ZERO.into() }
 }

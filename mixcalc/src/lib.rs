@@ -76,9 +76,7 @@ mod working;
 
 pub use error::{Error, ErrorCode};
 pub use finding::*;
-pub use label::{
-    ActiveSubstance, Basis, Dose, Formulation, Label, Product, State, SubstanceContent,
-};
+pub use label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, State, SubstanceContent};
 pub use measure::{Amount, Fillings, Measure, MeasureKind};
 pub use plan::*;
 pub use quantity::*;

@@ -224,37 +224,21 @@ impl Measure {
         Self::new(MeasureKind::Pack, content, content)
     }
 
-    pub(crate) fn new(
-        kind: MeasureKind,
-        capacity: Amount,
-        graduation: Amount,
-    ) -> Result<Self, Error> {
+    pub(crate) fn new(kind: MeasureKind, capacity: Amount, graduation: Amount) -> Result<Self, Error> {
         let capacity = capacity.positive().map_err(|error| error.at("capacity"))?;
-        let graduation = graduation
-            .positive()
-            .map_err(|error| error.at("graduation"))?;
+        let graduation = graduation.positive().map_err(|error| error.at("graduation"))?;
         let steps = capacity.over(graduation).unwrap_or(Ratio::ZERO);
         let marks = steps_down(steps).ok_or_else(|| uncountable(graduation).at("graduation"))?;
         if marks == 0 {
             return Err(Error::new(ErrorCode::OutOfRange)
                 .at("graduation")
                 .given(graduation)
-                .allowed(format_args!(
-                    "{} {capacity}",
-                    text::word("at most the capacity,")
-                )));
+                .allowed(format_args!("{} {capacity}", text::word("at most the capacity,"))));
         }
         let unit = Quantity::from(graduation).to_people(System::Metric);
         let marked_in = unit.split_once(' ').map_or("", |(_, unit)| unit).into();
         let name = named(kind, capacity, graduation, System::Metric).into();
-        Ok(Self {
-            name,
-            kind,
-            capacity,
-            graduation,
-            marks,
-            marked_in,
-        })
+        Ok(Self { name, kind, capacity, graduation, marks, marked_in })
     }
 
     /// Gives it a name.
@@ -322,19 +306,11 @@ impl Measure {
 
     /// How an amount of this measure's sort is poured: full fillings, and graduations of one more that is not full.
     pub(crate) fn fillings(&self, graduations: u64) -> Fillings {
-        Fillings {
-            full: graduations / self.marks,
-            marks: self.marks,
-            last: graduations % self.marks,
-        }
+        Fillings { full: graduations / self.marks, marks: self.marks, last: graduations % self.marks }
     }
 
     /// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
-    pub(crate) fn graduations(
-        &self,
-        amount: Amount,
-        ceiling: Amount,
-    ) -> Result<Option<u64>, Error> {
+    pub(crate) fn graduations(&self, amount: Amount, ceiling: Amount) -> Result<Option<u64>, Error> {
         let steps = |amount: Amount| amount.over(self.graduation).unwrap_or(Ratio::ZERO);
         let nearest = steps_nearest(steps(amount)).ok_or_else(|| uncountable(self.graduation))?;
         let most = steps_down(steps(ceiling)).unwrap_or(MOST_STEPS);
@@ -346,11 +322,7 @@ impl Measure {
     pub(crate) fn fillings_for(&self, amount: Amount) -> u64 {
         match self.kind {
             MeasureKind::Pack => 1,
-            _ => amount
-                .over(self.shows(self.marks))
-                .and_then(steps_up)
-                .unwrap_or(u64::MAX)
-                .max(1),
+            _ => amount.over(self.shows(self.marks)).and_then(steps_up).unwrap_or(u64::MAX).max(1),
         }
     }
 }
@@ -359,19 +331,11 @@ impl Measure {
 fn named(kind: MeasureKind, capacity: Amount, graduation: Amount, system: System) -> String {
     let people = |amount: Amount| Quantity::from(amount).to_people(system);
     let template = text::measure_name(kind);
-    text::filled(
-        template,
-        &[
-            ("capacity", &people(capacity)),
-            ("graduation", &people(graduation)),
-        ],
-    )
+    text::filled(template, &[("capacity", &people(capacity)), ("graduation", &people(graduation))])
 }
 
 pub(crate) fn uncountable(graduation: Amount) -> Error {
-    Error::new(ErrorCode::Uncountable)
-        .given(graduation)
-        .allowed(format!("{MOST_STEPS}"))
+    Error::new(ErrorCode::Uncountable).given(graduation).allowed(format!("{MOST_STEPS}"))
 }
 
 /// How an amount is poured.

@@ -170,10 +170,8 @@ impl Page {
 
     /// Rows of cells. A cell that is wider than its column goes on below; a row of one cell alone goes across, a little to the right.
     fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
-        let mut rows: Vec<Vec<String>> = rows
-            .iter()
-            .map(|row| row.iter().map(|cell| printable(cell)).collect())
-            .collect();
+        let mut rows: Vec<Vec<String>> =
+            rows.iter().map(|row| row.iter().map(|cell| printable(cell)).collect()).collect();
         align_points(columns, &mut rows);
         let widths = widths(columns, &rows);
         for row in &rows {
@@ -189,11 +187,7 @@ impl Page {
     }
 
     fn row(&mut self, columns: &[Column], widths: &[usize], row: &[String]) {
-        let cells: Vec<Vec<String>> = row
-            .iter()
-            .zip(widths)
-            .map(|(cell, width)| wrapped(cell, *width))
-            .collect();
+        let cells: Vec<Vec<String>> = row.iter().zip(widths).map(|(cell, width)| wrapped(cell, *width)).collect();
         for i in 0..cells.iter().map(Vec::len).max().unwrap_or(0) {
             let mut line = String::new();
             for ((cell, column), width) in cells.iter().zip(columns).zip(widths) {
@@ -224,18 +218,14 @@ impl Page {
             })
             .collect();
         let mut facts = vec![
-            (
-                words::AREA,
-                filled(words::AREA_VALUE, &[("area", &people(job.area().into()))]),
-            ),
+            (words::AREA, filled(words::AREA_VALUE, &[("area", &people(job.area().into()))])),
             (
                 words::RATE,
                 match job.rate() {
                     Rate::Volume(_) => filled(words::VOLUME_RATE, &[("mix", &volume_rate)]),
-                    Rate::Carrier(carrier) => filled(
-                        words::CARRIER_RATE,
-                        &[("carrier", &people(carrier.into())), ("mix", &volume_rate)],
-                    ),
+                    Rate::Carrier(carrier) => {
+                        filled(words::CARRIER_RATE, &[("carrier", &people(carrier.into())), ("mix", &volume_rate)])
+                    }
                 },
             ),
             (
@@ -252,62 +242,43 @@ impl Page {
                 words::LOADS,
                 match runs.as_slice() {
                     [only] => only.clone(),
-                    _ => filled(
-                        words::LOADS_VALUE,
-                        &[("count", &plan.load_count()), ("runs", &runs.join(", "))],
-                    ),
+                    _ => filled(words::LOADS_VALUE, &[("count", &plan.load_count()), ("runs", &runs.join(", "))]),
                 },
             ),
             (
                 words::MIX,
                 filled(
                     words::MIX_VALUE,
-                    &[
-                        ("mix", &people(plan.made().into())),
-                        ("area", &people(plan.area_made_for().into())),
-                    ],
+                    &[("mix", &people(plan.made().into())), ("area", &people(plan.area_made_for().into()))],
                 ),
             ),
         ];
         if let Some(strip) = plan.last_strip() {
-            let kept = filled(
-                words::STRIP_VALUE,
-                &[("area", &people(strip.area().into()))],
-            );
+            let kept = filled(words::STRIP_VALUE, &[("area", &people(strip.area().into()))]);
             let held_back = strip.held_back();
             facts.push((
                 words::STRIP,
                 if held_back > Volume::ZERO {
-                    filled(
-                        words::STRIP_HELD_BACK,
-                        &[("strip", &kept), ("volume", &people(held_back.into()))],
-                    )
+                    filled(words::STRIP_HELD_BACK, &[("strip", &kept), ("volume", &people(held_back.into()))])
                 } else {
                     kept
                 },
             ));
         }
         if plan.residual() > Volume::ZERO {
-            let stays = filled(
-                words::RESIDUAL_VALUE,
-                &[("volume", &people(plan.residual().into()))],
-            );
+            let stays = filled(words::RESIDUAL_VALUE, &[("volume", &people(plan.residual().into()))]);
             facts.push((
                 words::RESIDUAL,
                 match plan.ground_short() {
-                    Some(area) => filled(
-                        words::RESIDUAL_SHORT,
-                        &[("residual", &stays), ("area", &people(area.into()))],
-                    ),
+                    Some(area) => {
+                        filled(words::RESIDUAL_SHORT, &[("residual", &stays), ("area", &people(area.into()))])
+                    }
                     None => stays,
                 },
             ));
         }
         self.heading(words::JOB);
-        let rows: Vec<Vec<String>> = facts
-            .into_iter()
-            .map(|(label, value)| vec![label.into(), value])
-            .collect();
+        let rows: Vec<Vec<String>> = facts.into_iter().map(|(label, value)| vec![label.into(), value]).collect();
         self.table(&[Column::Words(12), Column::Rest], &rows);
     }
 
@@ -315,10 +286,7 @@ impl Page {
     fn found(&mut self, plan: &Plan, with_path: bool) {
         let mut rows = Vec::new();
         for finding in plan.findings() {
-            rows.push(vec![
-                words::severity(finding.severity()).into(),
-                finding.message(),
-            ]);
+            rows.push(vec![words::severity(finding.severity()).into(), finding.message()]);
             if with_path {
                 let path = filled(words::LOOK_AT, &[("path", &finding.path())]);
                 rows.push(vec![String::new(), path]);
@@ -330,9 +298,7 @@ impl Page {
     /// The standing cautions, in full.
     fn cautions(&mut self, cautions: impl Iterator<Item = Caution>) {
         self.heading(words::READ_FIRST);
-        let rows: Vec<Vec<String>> = cautions
-            .map(|caution| vec!["-".into(), caution.text().into()])
-            .collect();
+        let rows: Vec<Vec<String>> = cautions.map(|caution| vec!["-".into(), caution.text().into()]).collect();
         self.table(&[Column::Words(1), Column::Rest], &rows);
     }
 
@@ -341,34 +307,11 @@ impl Page {
         self.heading(words::TO_BRING);
         let carrier = Quantity::from(plan.carrier()).to_people(units);
         self.paragraph(&filled(words::CARRIER_IN_ALL, &[("carrier", &carrier)]));
-        let columns = [
-            Column::Rest,
-            Column::Number,
-            Column::Unit,
-            Column::Number,
-            Column::Unit,
-            Column::Number,
-        ];
-        let mut table = vec![
-            [
-                words::PRODUCT,
-                words::EXACT,
-                "",
-                words::MEASURED,
-                "",
-                words::GAP,
-            ]
-            .map(String::from)
-            .to_vec(),
-        ];
+        let columns = [Column::Rest, Column::Number, Column::Unit, Column::Number, Column::Unit, Column::Number];
+        let mut table =
+            vec![[words::PRODUCT, words::EXACT, "", words::MEASURED, "", words::GAP].map(String::from).to_vec()];
         let ledger = cleared.ledger();
-        for ((product, total), account) in plan
-            .job()
-            .products()
-            .iter()
-            .zip(cleared.totals())
-            .zip(ledger.products())
-        {
+        for ((product, total), account) in plan.job().products().iter().zip(cleared.totals()).zip(ledger.products()) {
             let [exact, measured] = [total.exact(), total.measured()]
                 .map(|amount| number_and_unit(&Quantity::from(amount).to_people(units)));
             table.push(vec![
@@ -383,16 +326,11 @@ impl Page {
                 let graduation = measure.reading(measure.graduation());
                 vec![filled(
                     words::DRAWN,
-                    &[
-                        ("measure", &measure.name()),
-                        ("count", &count),
-                        ("graduation", &graduation),
-                    ],
+                    &[("measure", &measure.name()), ("count", &count), ("graduation", &graduation)],
                 )]
             }));
             if let (Some(stock), Some(left)) = (account.stock(), account.left()) {
-                let [stock, left] =
-                    [stock, left].map(|amount| Quantity::from(amount).to_people(units));
+                let [stock, left] = [stock, left].map(|amount| Quantity::from(amount).to_people(units));
                 let stock = filled(words::STOCK, &[("stock", &stock), ("left", &left)]);
                 table.push(vec![stock]);
             }
@@ -413,27 +351,16 @@ impl Page {
         self.blank();
         self.rule('=');
         self.paragraph(&filled(
-            if is_run {
-                words::LOADS_RUN
-            } else {
-                words::LOAD
-            },
+            if is_run { words::LOADS_RUN } else { words::LOAD },
             &[("first", &first), ("last", &last), ("all", &all)],
         ));
         self.rule('=');
         self.paragraph(&filled(
-            if is_run {
-                words::IN_EACH_LOAD
-            } else {
-                words::IN_LOAD
-            },
+            if is_run { words::IN_EACH_LOAD } else { words::IN_LOAD },
             &[
                 ("mix", &in_unit(load.mix().into(), &unit)),
                 ("carrier", &in_unit(recipe.carrier().into(), &unit)),
-                (
-                    "area",
-                    &Quantity::from(load.area()).to_people(plan.job().units()),
-                ),
+                ("area", &Quantity::from(load.area()).to_people(plan.job().units())),
             ],
         ));
         self.amounts(recipe);
@@ -449,31 +376,15 @@ impl Page {
     }
 
     fn amounts(&mut self, recipe: &Recipe<'_>) {
-        let amount = if recipe.load().count() > 1 {
-            words::AMOUNT_IN_EACH
-        } else {
-            words::AMOUNT
-        };
-        let mut rows = vec![
-            [words::PRODUCT, amount, "", words::MEASURE]
-                .map(String::from)
-                .to_vec(),
-        ];
+        let amount = if recipe.load().count() > 1 { words::AMOUNT_IN_EACH } else { words::AMOUNT };
+        let mut rows = vec![[words::PRODUCT, amount, "", words::MEASURE].map(String::from).to_vec()];
         rows.extend(recipe.amounts().map(|amount| {
             let (number, unit) = number_and_unit(&reading(&amount));
             vec![amount.name().into(), number, unit, measured_with(&amount)]
         }));
         if rows.len() > 1 {
             self.blank();
-            self.table(
-                &[
-                    Column::Words(26),
-                    Column::Number,
-                    Column::Unit,
-                    Column::Rest,
-                ],
-                &rows,
-            );
+            self.table(&[Column::Words(26), Column::Number, Column::Unit, Column::Rest], &rows);
         }
     }
 
@@ -483,37 +394,17 @@ impl Page {
             (1, _) => (BOX.into(), String::new()),
             (count, true) => (
                 (0..count).map(|_| BOX).collect(),
-                (load.first()..=load.last())
-                    .map(|number| format!("{number:^3}"))
-                    .collect(),
+                (load.first()..=load.last()).map(|number| format!("{number:^3}")).collect(),
             ),
             _ => (String::new(), String::new()),
         };
-        let mut rows = vec![vec![
-            numbers,
-            String::new(),
-            words::STEP.into(),
-            words::IN_TANK.into(),
-            String::new(),
-        ]];
+        let mut rows = vec![vec![numbers, String::new(), words::STEP.into(), words::IN_TANK.into(), String::new()]];
         for (number, step) in (1..).zip(recipe.steps()) {
             let (in_tank, unit) = number_and_unit(&in_unit(step.in_tank().into(), unit));
-            rows.push(vec![
-                boxes.clone(),
-                format!("{number}"),
-                step_text(plan, recipe, *step),
-                in_tank,
-                unit,
-            ]);
+            rows.push(vec![boxes.clone(), format!("{number}"), step_text(plan, recipe, *step), in_tank, unit]);
         }
         self.blank();
-        let columns = [
-            Column::Words(WIDTH),
-            Column::Number,
-            Column::Rest,
-            Column::Number,
-            Column::Unit,
-        ];
+        let columns = [Column::Words(WIDTH), Column::Number, Column::Rest, Column::Number, Column::Unit];
         self.table(&columns, &rows);
     }
 
@@ -522,14 +413,11 @@ impl Page {
         self.blank();
         if last - first < MOST_BOXES {
             self.paragraph(words::TICK_LOADS);
-            let loads: Vec<String> = (first..=last)
-                .map(|number| format!("{BOX} {number}"))
-                .collect();
+            let loads: Vec<String> = (first..=last).map(|number| format!("{BOX} {number}")).collect();
             let widest = loads.iter().map(String::len).max().unwrap_or(0);
             let per_line = BOXES_PER_LINE.min(WIDTH / (widest + 2)).max(1);
             for line in loads.chunks(per_line) {
-                let cells: Vec<String> =
-                    line.iter().map(|cell| format!("{cell:<widest$}")).collect();
+                let cells: Vec<String> = line.iter().map(|cell| format!("{cell:<widest$}")).collect();
                 self.line(&cells.join("  "));
             }
         } else {
@@ -560,26 +448,13 @@ impl Page {
         let (plan, units) = (cleared.plan(), cleared.plan().job().units());
         self.heading(words::WRITE_IN);
         let (here, label) = (WRITE_HERE.to_string(), str::to_string);
-        let columns = [
-            Column::Words(14),
-            Column::Words(WIDTH),
-            Column::Words(14),
-            Column::Rest,
-        ];
-        let rows = [
-            (words::DATE, words::PLACE),
-            (words::MIXED_BY, words::CHECKED_BY),
-        ]
-        .map(|(left, right)| vec![label(left), here.clone(), label(right), here.clone()]);
+        let columns = [Column::Words(14), Column::Words(WIDTH), Column::Words(14), Column::Rest];
+        let rows = [(words::DATE, words::PLACE), (words::MIXED_BY, words::CHECKED_BY)]
+            .map(|(left, right)| vec![label(left), here.clone(), label(right), here.clone()]);
         self.table(&columns, &rows);
         self.blank();
 
-        let mut rows = vec![vec![
-            String::new(),
-            words::PLANNED.into(),
-            String::new(),
-            words::REALLY_USED.into(),
-        ]];
+        let mut rows = vec![vec![String::new(), words::PLANNED.into(), String::new(), words::REALLY_USED.into()]];
         let mut row = |name: &str, planned: &str| {
             let (number, unit) = number_and_unit(planned);
             rows.push(vec![name.into(), number, unit, here.clone()]);
@@ -588,21 +463,10 @@ impl Page {
             let planned = Quantity::from(total.measured()).to_people(units);
             row(product.name(), &planned);
         }
-        row(
-            words::CARRIER,
-            &Quantity::from(plan.carrier()).to_people(units),
-        );
+        row(words::CARRIER, &Quantity::from(plan.carrier()).to_people(units));
         row(words::LOADS_DONE, &format!("{}", plan.load_count()));
-        row(
-            words::AREA,
-            &Quantity::from(plan.area_made_for()).to_people(units),
-        );
-        let columns = [
-            Column::Rest,
-            Column::Number,
-            Column::Unit,
-            Column::Words(WRITE_HERE.len()),
-        ];
+        row(words::AREA, &Quantity::from(plan.area_made_for()).to_people(units));
+        let columns = [Column::Rest, Column::Number, Column::Unit, Column::Words(WRITE_HERE.len())];
         self.table(&columns, &rows);
         self.blank();
         self.paragraph(words::REMARKS);
@@ -620,9 +484,7 @@ fn has_columns(recipe: &Recipe<'_>) -> bool {
 /// The unit of the tank's scale, or that in which people are shown the safe fill: one for all volumes in the tank.
 fn tank_unit(plan: &Plan) -> String {
     let unit = plan.job().tank().unit().map(String::from);
-    unit.unwrap_or_else(|| {
-        number_and_unit(&Quantity::from(plan.safe_fill()).to_people(plan.job().units())).1
-    })
+    unit.unwrap_or_else(|| number_and_unit(&Quantity::from(plan.safe_fill()).to_people(plan.job().units())).1)
 }
 
 fn number_and_unit(amount: &str) -> (String, String) {
@@ -652,10 +514,7 @@ fn measured_with(amount: &MeasuredAmount<'_>) -> String {
         .map(|(count, graduations)| {
             let filling = filled(
                 words::filling(kind),
-                &[
-                    ("amount", &measure.reading(measure.shows(graduations))),
-                    ("count", &graduations),
-                ],
+                &[("amount", &measure.reading(measure.shows(graduations))), ("count", &graduations)],
             );
             match count {
                 1 => filling,
@@ -663,13 +522,7 @@ fn measured_with(amount: &MeasuredAmount<'_>) -> String {
             }
         })
         .collect();
-    filled(
-        words::MEASURE_AND_FILLINGS,
-        &[
-            ("measure", &name),
-            ("fillings", &fillings.join(words::THEN)),
-        ],
-    )
+    filled(words::MEASURE_AND_FILLINGS, &[("measure", &name), ("fillings", &fillings.join(words::THEN))])
 }
 
 fn step_text(plan: &Plan, recipe: &Recipe<'_>, step: Step) -> String {
@@ -677,9 +530,9 @@ fn step_text(plan: &Plan, recipe: &Recipe<'_>, step: Step) -> String {
     let is_carried = plan.job().sprayer().kind().is_carried();
     let action = step.action();
     let product = match action {
-        Action::Measure { product }
-        | Action::Premix { product, .. }
-        | Action::Rinse { product, .. } => recipe.amount(product).map(|amount| (product, amount)),
+        Action::Measure { product } | Action::Premix { product, .. } | Action::Rinse { product, .. } => {
+            recipe.amount(product).map(|amount| (product, amount))
+        }
         Action::Fill { .. } | Action::TopUp { .. } | Action::Agitate => None,
     };
     let Some((index, amount)) = product else {
@@ -691,10 +544,8 @@ fn step_text(plan: &Plan, recipe: &Recipe<'_>, step: Step) -> String {
         return filled(template, &[("level", &level)]);
     };
     let measure = amount.measure();
-    let is_premixed = recipe
-        .steps()
-        .iter()
-        .any(|other| matches!(other.action(), Action::Premix { product, .. } if product == index));
+    let is_premixed =
+        recipe.steps().iter().any(|other| matches!(other.action(), Action::Premix { product, .. } if product == index));
     let (times, each) = match action {
         Action::Rinse { times, each, .. } => (times, in_unit(each.into(), measure.unit())),
         _ => (0, String::new()),
@@ -715,14 +566,8 @@ fn step_text(plan: &Plan, recipe: &Recipe<'_>, step: Step) -> String {
 
 /// Where a filling of the tank ends.
 fn level_text(plan: &Plan, level: Level) -> String {
-    let mark = level
-        .mark()
-        .map(|mark| on_scale(mark.into(), &tank_unit(plan)))
-        .unwrap_or_default();
-    let rest = level
-        .rest()
-        .map(|rest| Quantity::from(rest).to_people(plan.job().units()))
-        .unwrap_or_default();
+    let mark = level.mark().map(|mark| on_scale(mark.into(), &tank_unit(plan))).unwrap_or_default();
+    let rest = level.rest().map(|rest| Quantity::from(rest).to_people(plan.job().units())).unwrap_or_default();
     let template = match (level.mark(), level.rest()) {
         (Some(_), None) => words::TO_MARK,
         (Some(_), Some(_)) => words::TO_MARK_AND_REST,
@@ -741,17 +586,9 @@ fn length(text: &str) -> usize {
 fn align_points(columns: &[Column], rows: &mut [Vec<String>]) {
     let is_number = |cell: &str| cell.starts_with(|c: char| c.is_ascii_digit() || "+-".contains(c));
     let decimals = |cell: &str| cell.find('.').map_or(0, |point| cell.len() - point);
-    for (i, _) in columns
-        .iter()
-        .enumerate()
-        .filter(|(_, column)| matches!(column, Column::Number))
-    {
+    for (i, _) in columns.iter().enumerate().filter(|(_, column)| matches!(column, Column::Number)) {
         let cells = || rows.iter().filter_map(|row| row.get(i));
-        let most = cells()
-            .filter(|cell| is_number(cell))
-            .map(|cell| decimals(cell))
-            .max()
-            .unwrap_or(0);
+        let most = cells().filter(|cell| is_number(cell)).map(|cell| decimals(cell)).max().unwrap_or(0);
         for cell in rows.iter_mut().filter_map(|row| row.get_mut(i)) {
             if is_number(cell) {
                 let padding = most - decimals(cell);
@@ -768,11 +605,7 @@ fn widths(columns: &[Column], rows: &[Vec<String>]) -> Vec<usize> {
         let cells = rows.filter_map(|row| row.get(i));
         cells.map(|cell| length(cell)).max().unwrap_or(0)
     };
-    let mut widths: Vec<usize> = columns
-        .iter()
-        .enumerate()
-        .map(|(i, column)| widest(i).min(column.most()))
-        .collect();
+    let mut widths: Vec<usize> = columns.iter().enumerate().map(|(i, column)| widest(i).min(column.most())).collect();
     let used: usize = columns
         .iter()
         .zip(&widths)

@@ -6,9 +6,7 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::needs_mix_density;
 use crate::quantity::close::{is_over, is_under, steps_down};
-use crate::quantity::{
-    Density, Kind, Mass, Quantity, Ratio, System, Volume, not_negative, positive,
-};
+use crate::quantity::{Density, Kind, Mass, Quantity, Ratio, System, Volume, not_negative, positive};
 use crate::text;
 
 /// Headspace of a carried tank where the job does not say: it moves with the body, and foam has no other place. Advice, origin:
@@ -39,13 +37,7 @@ impl SprayerKind {
     /// The kinds.
     #[must_use]
     pub const fn all() -> &'static [Self] {
-        &[
-            Self::HandHeld,
-            Self::Knapsack,
-            Self::Boom,
-            Self::BushAndTree,
-            Self::SemiMobile,
-        ]
+        &[Self::HandHeld, Self::Knapsack, Self::Boom, Self::BushAndTree, Self::SemiMobile]
     }
 
     /// Name in documents.
@@ -83,8 +75,7 @@ impl Residual {
     pub fn new(dilutable: Volume, non_dilutable: Volume) -> Result<Self, Error> {
         Ok(Self {
             dilutable: not_negative(dilutable).map_err(|error| error.at("dilutable"))?,
-            non_dilutable: not_negative(non_dilutable)
-                .map_err(|error| error.at("non_dilutable"))?,
+            non_dilutable: not_negative(non_dilutable).map_err(|error| error.at("non_dilutable"))?,
         })
     }
 
@@ -120,12 +111,7 @@ impl Sprayer {
     /// A sprayer of a kind.
     #[must_use]
     pub const fn new(kind: SprayerKind) -> Self {
-        Self {
-            kind,
-            residual: None,
-            empty_mass: None,
-            carried_mass_limit: None,
-        }
+        Self { kind, residual: None, empty_mass: None, carried_mass_limit: None }
     }
 
     /// States what stays in it after spraying out.
@@ -151,8 +137,7 @@ impl Sprayer {
     ///
     /// [`NotPositive`](ErrorCode::NotPositive) for a mass that is not above zero.
     pub fn with_carried_mass_limit(mut self, mass: Mass) -> Result<Self, Error> {
-        self.carried_mass_limit =
-            Some(positive(mass).map_err(|error| error.at("carried_mass_limit"))?);
+        self.carried_mass_limit = Some(positive(mass).map_err(|error| error.at("carried_mass_limit"))?);
         Ok(self)
     }
 
@@ -185,23 +170,15 @@ impl Sprayer {
         let Some(limit) = self.carried_mass_limit else {
             return Ok(None);
         };
-        let missing = |key| {
-            Error::new(ErrorCode::MissingInput)
-                .at(key)
-                .allowed(text::example("empty_mass", Kind::Mass))
-        };
-        let empty = self
-            .empty_mass
-            .ok_or_else(|| missing("sprayer.empty_mass"))?;
+        let missing =
+            |key| Error::new(ErrorCode::MissingInput).at(key).allowed(text::example("empty_mass", Kind::Mass));
+        let empty = self.empty_mass.ok_or_else(|| missing("sprayer.empty_mass"))?;
         let density = mix_density.ok_or_else(needs_mix_density)?;
         if !is_over(limit, empty) {
             return Err(Error::new(ErrorCode::OutOfRange)
                 .at("sprayer.carried_mass_limit")
                 .given(limit)
-                .allowed(format_args!(
-                    "{} {empty}",
-                    text::word("above the empty mass,")
-                )));
+                .allowed(format_args!("{} {empty}", text::word("above the empty mass,"))));
         }
         Ok(Some((limit - empty) / density))
     }
@@ -276,24 +253,16 @@ impl Tank {
     ///
     /// ISO 16119-1 and EN 12761-1 for nominal and total volume; the headspace of carried tanks is advice of mixcalc.
     pub fn new(nominal: Option<Volume>, brim: Option<Volume>) -> Result<Self, Error> {
-        let nominal = nominal
-            .map(positive)
-            .transpose()
-            .map_err(|error| error.at("nominal"))?;
-        let brim = brim
-            .map(positive)
-            .transpose()
-            .map_err(|error| error.at("brim"))?;
+        let nominal = nominal.map(positive).transpose().map_err(|error| error.at("nominal"))?;
+        let brim = brim.map(positive).transpose().map_err(|error| error.at("brim"))?;
         match (nominal, brim) {
             (None, None) => Err(Error::new(ErrorCode::MissingInput)
                 .at("nominal")
                 .allowed(text::example("nominal or brim", Kind::Volume))),
-            (Some(nominal), Some(brim)) if is_over(nominal, brim) => {
-                Err(Error::new(ErrorCode::OutOfRange)
-                    .at("nominal")
-                    .given(nominal)
-                    .allowed(format_args!("{} {brim}", text::word("at most the brim,"))))
-            }
+            (Some(nominal), Some(brim)) if is_over(nominal, brim) => Err(Error::new(ErrorCode::OutOfRange)
+                .at("nominal")
+                .given(nominal)
+                .allowed(format_args!("{} {brim}", text::word("at most the brim,")))),
             _ => Ok(Self {
                 nominal,
                 brim,
@@ -337,9 +306,7 @@ impl Tank {
     ///
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a unit that is not one of volume, and the codes of reading a unit.
     pub fn marked_in(mut self, unit: &str) -> Result<Self, Error> {
-        Quantity::of(Volume::ZERO)
-            .to(unit)
-            .map_err(|error| error.at("marked_in"))?;
+        Quantity::of(Volume::ZERO).to(unit).map_err(|error| error.at("marked_in"))?;
         self.marked_in = Some(unit.into());
         Ok(self)
     }
@@ -350,8 +317,7 @@ impl Tank {
     ///
     /// [`NotPositive`](ErrorCode::NotPositive) for a volume that is not above zero.
     pub fn with_least_working_volume(mut self, volume: Volume) -> Result<Self, Error> {
-        self.least_working_volume =
-            Some(positive(volume).map_err(|error| error.at("least_working_volume"))?);
+        self.least_working_volume = Some(positive(volume).map_err(|error| error.at("least_working_volume"))?);
         Ok(self)
     }
 
@@ -394,10 +360,7 @@ impl Tank {
     /// Whether the brim is far enough over nominal for a machine to be filled to nominal.
     fn has_room_over_nominal(&self) -> bool {
         match (self.nominal, self.brim) {
-            (Some(nominal), Some(brim)) => !is_under(
-                brim,
-                nominal * (Ratio::one() + percent(LEAST_HEADSPACE_PERCENT)),
-            ),
+            (Some(nominal), Some(brim)) => !is_under(brim, nominal * (Ratio::one() + percent(LEAST_HEADSPACE_PERCENT))),
             _ => false,
         }
     }
@@ -430,11 +393,7 @@ fn percent(value: f64) -> Ratio {
 }
 
 /// The most that the tank may be filled to: under nominal, brim and mass, and down to a mark.
-pub(crate) fn safe_fill(
-    sprayer: &Sprayer,
-    tank: &Tank,
-    mix_density: Option<Density>,
-) -> Result<Volume, Error> {
+pub(crate) fn safe_fill(sprayer: &Sprayer, tank: &Tank, mix_density: Option<Density>) -> Result<Volume, Error> {
     let mut fill = tank.filled(sprayer.kind);
     if let Some(limited) = sprayer.mass_limited(mix_density)? {
         fill = fill.min(limited);
@@ -443,10 +402,7 @@ pub(crate) fn safe_fill(
         return Ok(fill);
     };
     match steps_down(fill / graduation) {
-        Some(0) => Err(Error::new(ErrorCode::BelowFirstMark)
-            .at("tank.graduation")
-            .given(graduation)
-            .allowed(fill)),
+        Some(0) => Err(Error::new(ErrorCode::BelowFirstMark).at("tank.graduation").given(graduation).allowed(fill)),
         Some(marks) => Ok(graduation * Ratio::of_steps(marks)),
         None => Err(crate::measure::uncountable(graduation.into()).at("tank.graduation")),
     }

@@ -13,11 +13,7 @@ use crate::measure::MeasureKind;
 use crate::quantity::Kind;
 
 /// Writes a template with its gaps filled: `{given}` becomes the value named `given`.
-pub(crate) fn fill(
-    out: &mut dyn Write,
-    template: &str,
-    values: &[(&str, &dyn fmt::Display)],
-) -> fmt::Result {
+pub(crate) fn fill(out: &mut dyn Write, template: &str, values: &[(&str, &dyn fmt::Display)]) -> fmt::Result {
     let mut rest = template;
     while let Some((before, after)) = rest.split_once('{') {
         out.write_str(before)?;
@@ -44,9 +40,7 @@ pub(crate) fn filled(template: &str, values: &[(&str, &dyn fmt::Display)]) -> St
 /// What an error says: what must be, what was given, how to mend it.
 pub(crate) const fn error(code: ErrorCode) -> &'static str {
     match code {
-        ErrorCode::NotFinite => {
-            "must be a finite number, got {given}; write a plain decimal number such as 2.5"
-        }
+        ErrorCode::NotFinite => "must be a finite number, got {given}; write a plain decimal number such as 2.5",
         ErrorCode::NotPositive => "must be above zero, got {given}",
         ErrorCode::OutOfRange => "must be {allowed}, got {given}",
         ErrorCode::MissingInput => "is missing; give {allowed}",
@@ -58,40 +52,28 @@ pub(crate) const fn error(code: ErrorCode) -> &'static str {
         ErrorCode::ProductsFillMix => {
             "the products take up {given} of the mix and leave no carrier; they must be under 100 % together"
         }
-        ErrorCode::StripCoversJob => {
-            "a last strip of {given} is as large as the job of {allowed}; hold back less"
-        }
-        ErrorCode::TooManyLoads => {
-            "the job comes to {given} loads, more than {allowed}; check area, rate and tank"
-        }
+        ErrorCode::StripCoversJob => "a last strip of {given} is as large as the job of {allowed}; hold back less",
+        ErrorCode::TooManyLoads => "the job comes to {given} loads, more than {allowed}; check area, rate and tank",
         ErrorCode::BelowFirstMark => {
             "the tank's first mark, {given}, is above its safe fill of {allowed}; check the tank"
         }
         ErrorCode::UnknownChoice => "{given} is not a choice here; write {allowed}",
-        ErrorCode::NoMeasure => {
-            "none of the {given} measures can measure this product; add {allowed}"
-        }
+        ErrorCode::NoMeasure => "none of the {given} measures can measure this product; add {allowed}",
         ErrorCode::Uncountable => {
             "comes to more than {allowed} graduations of {given}, too many to count exactly; use a coarser measure"
         }
         ErrorCode::UnknownUnit => "{given} is not a unit that is read here; write {allowed}",
         ErrorCode::WrongQuantity => "must be {allowed}, got {given}",
-        ErrorCode::UnreadableQuantity => {
-            "cannot read {given}; write a number, a blank and a unit, such as {allowed}"
-        }
+        ErrorCode::UnreadableQuantity => "cannot read {given}; write a number, a blank and a unit, such as {allowed}",
         ErrorCode::AmbiguousUnit => "{given} has more than one meaning; write {allowed}",
         ErrorCode::MissingUnit => "{given} has no unit; write text such as {allowed}",
-        ErrorCode::DecimalComma => {
-            "the comma in {given} can be read in more than one way; write {allowed}"
-        }
+        ErrorCode::DecimalComma => "the comma in {given} can be read in more than one way; write {allowed}",
         ErrorCode::UnlikeQuantities => "cannot put together {given}; they are different things",
         ErrorCode::UnreadableDocument => "cannot be read: {given}",
         ErrorCode::UnknownKey => "{given} is not a key here; write {allowed}",
         ErrorCode::DuplicateKey => "{given} stands here twice; keep one",
         ErrorCode::WrongType => "must be {allowed}, got {given}",
-        ErrorCode::TooLarge => {
-            "a document of {given} is larger than is read; keep it under {allowed}"
-        }
+        ErrorCode::TooLarge => "a document of {given} is larger than is read; keep it under {allowed}",
     }
 }
 
@@ -102,11 +84,7 @@ pub(crate) const fn word(phrase: &'static str) -> &'static str {
 
 /// `a volume rate`, `an area`.
 pub(crate) fn with_article(words: &str) -> String {
-    let article = if words.starts_with(['a', 'e', 'i', 'o', 'u']) {
-        "an"
-    } else {
-        "a"
-    };
+    let article = if words.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
     alloc::format!("{article} {words}")
 }
 
@@ -115,11 +93,7 @@ const LONGEST_QUOTE: usize = 60;
 
 /// A caller's text in quotes, shortened, with nothing in it that would disturb a terminal.
 pub(crate) fn quoted(text: &str) -> String {
-    let mut shown: String = text
-        .chars()
-        .take(LONGEST_QUOTE)
-        .flat_map(shown_plainly)
-        .collect();
+    let mut shown: String = text.chars().take(LONGEST_QUOTE).flat_map(shown_plainly).collect();
     if text.chars().nth(LONGEST_QUOTE).is_some() {
         shown.push('…');
     }
@@ -134,20 +108,15 @@ fn shown_plainly(c: char) -> impl Iterator<Item = char> {
 }
 
 /// The candidate that differs from `word` in the fewest letters, if that is few enough to be a slip.
-pub(crate) fn nearest<'a>(
-    word: &str,
-    candidates: impl IntoIterator<Item = &'a str>,
-) -> Option<&'a str> {
+pub(crate) fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let word: alloc::vec::Vec<char> = word.chars().take(LONGEST_QUOTE).collect();
     candidates
         .into_iter()
         .map(|candidate| (letters_apart(&word, candidate), candidate))
-        .filter(
-            |(apart, candidate)| match candidate.chars().count().min(word.len()) {
-                0 | 1 => *apart == 0,
-                letters => *apart <= 1 + letters / 3,
-            },
-        )
+        .filter(|(apart, candidate)| match candidate.chars().count().min(word.len()) {
+            0 | 1 => *apart == 0,
+            letters => *apart <= 1 + letters / 3,
+        })
         .min_by_key(|(apart, _)| *apart)
         .map(|(_, candidate)| candidate)
 }
@@ -227,14 +196,11 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
 /// Sources of the advice that findings quote.
 pub(crate) mod source {
     /// Headspace.
-    pub(crate) const HEADSPACE: &str =
-        "ISO 16119-1 and EN 12761-1: total volume at least 5 % above nominal";
+    pub(crate) const HEADSPACE: &str = "ISO 16119-1 and EN 12761-1: total volume at least 5 % above nominal";
     /// Strip.
-    pub(crate) const STRIP: &str =
-        "mixcalc: a larger strip is more often a slip of the unit than a wish";
+    pub(crate) const STRIP: &str = "mixcalc: a larger strip is more often a slip of the unit than a wish";
     /// Graduation.
-    pub(crate) const GRADUATION: &str =
-        "mixcalc: half a graduation is then under 2.5 % of the amount";
+    pub(crate) const GRADUATION: &str = "mixcalc: half a graduation is then under 2.5 % of the amount";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a splash and a miscount";
     /// What the job states.
@@ -244,7 +210,8 @@ pub(crate) mod source {
     /// What a load holds.
     pub(crate) const LOAD: &str = "the load";
     /// Carried mass.
-    pub(crate) const CARRIED_MASS: &str = "FAO, guidelines on minimum requirements for pesticide application equipment, 2001, volume 1";
+    pub(crate) const CARRIED_MASS: &str =
+        "FAO, guidelines on minimum requirements for pesticide application equipment, 2001, volume 1";
 }
 
 /// Cautions for people, in the order of their force: code, whether only for carried sprayers, text.
@@ -299,11 +266,7 @@ pub(crate) const CAUTIONS: &[(&str, bool, &str)] = &[
         false,
         "Spray rinse water on the ground that the label allows, never into a drain, and never over the maximum dose.",
     ),
-    (
-        "emergency",
-        false,
-        "Know the emergency number and the poison centre, and have the labels with you.",
-    ),
+    ("emergency", false, "Know the emergency number and the poison centre, and have the labels with you."),
 ];
 
 /// The name of a measure that nobody named.
@@ -330,9 +293,7 @@ pub(crate) const fn dose_examples(basis: Option<Basis>) -> &'static str {
     match basis {
         None => "a dose such as \"2.5 L/ha\", \"0.4 kg/ha\", \"150 mL/100 L\" or \"0.25 % v/v\"",
         Some(Basis::GroundArea) => "a dose per ground area such as \"2.5 L/ha\" or \"0.4 kg/ha\"",
-        Some(Basis::MixVolume) => {
-            "a dose per volume of mix such as \"150 mL/100 L\", \"2 g/L\" or \"0.25 % v/v\""
-        }
+        Some(Basis::MixVolume) => "a dose per volume of mix such as \"150 mL/100 L\", \"2 g/L\" or \"0.25 % v/v\"",
         Some(Basis::CarrierVolume) => {
             "a dose per volume of carrier such as \"150 mL/100 L\", \"2 g/L\" or \"0.25 % v/v\""
         }
@@ -341,11 +302,7 @@ pub(crate) const fn dose_examples(basis: Option<Basis>) -> &'static str {
 
 /// A dose by volume or by mass.
 pub(crate) const fn dose_like(by_volume: bool) -> &'static str {
-    if by_volume {
-        "by volume, such as \"2.5 L/ha\", as the dose is"
-    } else {
-        "by mass, such as \"0.4 kg/ha\""
-    }
+    if by_volume { "by volume, such as \"2.5 L/ha\", as the dose is" } else { "by mass, such as \"0.4 kg/ha\"" }
 }
 
 /// A measure that would serve a product.
@@ -364,23 +321,15 @@ pub(crate) const QUANTITY_FORMS: &str =
 
 /// What a fraction may be in a document.
 #[cfg(feature = "schema")]
-pub(crate) const FRACTION_FORMS: &str =
-    "a fraction: a number from 0 to 1, or text such as \"10 %\"";
+pub(crate) const FRACTION_FORMS: &str = "a fraction: a number from 0 to 1, or text such as \"10 %\"";
 
-/// What a document has where something else is due.
+/// A JSON array, in words.
 #[cfg(feature = "document")]
-pub(crate) fn json_value(given: serde::de::Unexpected<'_>) -> String {
-    use serde::de::Unexpected;
-    match given {
-        Unexpected::Str(text) => alloc::format!("the text {}", quoted(text)),
-        Unexpected::Float(number) => alloc::format!("the number {number}"),
-        Unexpected::Bool(value) => alloc::format!("{value}"),
-        Unexpected::Unit => "null".into(),
-        Unexpected::Seq => "a list".into(),
-        Unexpected::Map => "a table of keys".into(),
-        other => alloc::format!("{other}"),
-    }
-}
+pub(crate) const A_LIST: &str = "a list";
+
+/// A JSON object, in words.
+#[cfg(feature = "document")]
+pub(crate) const A_TABLE: &str = "a table of keys";
 
 /// What to write for a key that is missing.
 #[cfg(feature = "document")]
@@ -388,9 +337,7 @@ pub(crate) fn key_example(key: &str) -> String {
     let example = match key {
         "format" => "format: \"mixcalc-job/1\"",
         "area" => "area such as \"12.5 ha\"",
-        "volume_rate" => {
-            "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top)"
-        }
+        "volume_rate" => "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top)",
         "sprayer" => "sprayer with its kind",
         "tank" => "tank with nominal or brim such as \"16 L\"",
         "kind" => "kind, one of its choices",
@@ -421,8 +368,7 @@ pub(crate) mod sheet {
     pub(crate) const MUST_NOT_BE_MIXED: &str = "DO NOT MIX THIS AS IT STANDS.";
     pub(crate) const WHY_NOT: &str = "What is marked STOP below must be settled first, and the job planned again. Until then this plan has no \
          measuring instructions.";
-    pub(crate) const NO_STOP: &str =
-        "No stop stands against this plan. Its amounts and steps are on the load sheet.";
+    pub(crate) const NO_STOP: &str = "No stop stands against this plan. Its amounts and steps are on the load sheet.";
     pub(crate) const NOTHING_FOUND: &str = "Nothing else was found.";
     pub(crate) const LOOK_AT: &str = "field of the job: {path}";
 
@@ -454,8 +400,7 @@ pub(crate) mod sheet {
     pub(crate) const STRIP_HELD_BACK: &str = "{strip}; {volume} of mix less is made for it";
     pub(crate) const RESIDUAL: &str = "Residual";
     pub(crate) const RESIDUAL_VALUE: &str = "{volume} stays in the sprayer after spraying out";
-    pub(crate) const RESIDUAL_SHORT: &str =
-        "{residual}, so {area} at the end will stay untreated by itself";
+    pub(crate) const RESIDUAL_SHORT: &str = "{residual}, so {area} at the end will stay untreated by itself";
 
     /// The sprayer in words.
     pub(crate) const fn sprayer(kind: SprayerKind) -> &'static str {
@@ -487,8 +432,7 @@ pub(crate) mod sheet {
     pub(crate) const LOAD: &str = "Load {first} of {all}";
     pub(crate) const LOADS_RUN: &str = "Loads {first} to {last} of {all}";
     pub(crate) const IN_LOAD: &str = "{mix} of mix with {carrier} of carrier in it, for {area}.";
-    pub(crate) const IN_EACH_LOAD: &str =
-        "Each: {mix} of mix with {carrier} of carrier in it, for {area}.";
+    pub(crate) const IN_EACH_LOAD: &str = "Each: {mix} of mix with {carrier} of carrier in it, for {area}.";
     pub(crate) const AMOUNT: &str = "Amount";
     pub(crate) const AMOUNT_IN_EACH: &str = "In each";
     pub(crate) const MEASURE: &str = "Measure";
@@ -497,8 +441,7 @@ pub(crate) mod sheet {
     pub(crate) const IN_TANK: &str = "In tank";
     pub(crate) const TICK_LOADS: &str = "Tick each load when its last step is done:";
     pub(crate) const TALLY_LOADS: &str = "Tally the loads as they are done, in fives:";
-    pub(crate) const KEEP_STRIP: &str =
-        "After this load, leave the last {area} untreated: the rinse water goes there.";
+    pub(crate) const KEEP_STRIP: &str = "After this load, leave the last {area} untreated: the rinse water goes there.";
 
     /// Where the fillings of a measure end.
     pub(crate) const fn filling(kind: MeasureKind) -> &'static str {
@@ -536,21 +479,16 @@ pub(crate) mod sheet {
             (Action::Measure { .. }, MeasureKind::Scale) => {
                 "Weigh {amount} of {product} ({measured_with}) and put it in."
             }
-            (Action::Premix { .. }, _) => {
-                "Stir {product} into {carrier} of carrier in the bucket, and pour that in."
-            }
+            (Action::Premix { .. }, _) => "Stir {product} into {carrier} of carrier in the bucket, and pour that in.",
             (Action::Rinse { .. }, _) => {
                 "Rinse the measure ({measure}) {times} times with {each} of carrier each, all into the tank."
             }
-            (Action::Agitate, _) if is_carried => {
-                "Close the tank and rock it until the mix is even."
-            }
+            (Action::Agitate, _) if is_carried => "Close the tank and rock it until the mix is even.",
             (Action::Agitate, _) => "Agitate until the mix is even.",
         }
     }
     pub(crate) const TO_MARK: &str = "carrier to the {mark} mark";
-    pub(crate) const TO_MARK_AND_REST: &str =
-        "carrier to the {mark} mark, and a measured {rest} more";
+    pub(crate) const TO_MARK_AND_REST: &str = "carrier to the {mark} mark, and a measured {rest} more";
     pub(crate) const MEASURED_REST: &str = "a measured {rest} of carrier";
 
     // What was done.

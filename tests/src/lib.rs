@@ -1,8 +1,5 @@
 //! Shared pieces of the test suites: finding and loading conformance vectors, and comparing numbers.
-#![allow(
-    clippy::panic,
-    reason = "a test that cannot find or read its vectors has to fail"
-)]
+#![allow(clippy::panic, reason = "a test that cannot find or read its vectors has to fail")]
 
 pub mod jobs;
 
@@ -27,9 +24,7 @@ struct File<Case> {
 /// Where `tests/conformance/<name>.json` is.
 #[must_use]
 pub fn path(name: &str) -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("conformance")
-        .join(format!("{name}.json"))
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("conformance").join(format!("{name}.json"))
 }
 
 /// A file of `tests/conformance` as text.
@@ -50,8 +45,7 @@ pub fn text(name: &str) -> String {
 /// Where the file cannot be read, has a field that the case lacks, or another count than it states.
 #[must_use]
 pub fn vectors<Case: DeserializeOwned>(name: &str, function: &str) -> Vec<Case> {
-    let file: File<Case> =
-        serde_json::from_str(&text(name)).unwrap_or_else(|error| panic!("{name}.json: {error}"));
+    let file: File<Case> = serde_json::from_str(&text(name)).unwrap_or_else(|error| panic!("{name}.json: {error}"));
     assert_eq!(file.format, FORMAT, "{name}.json");
     assert_eq!(file.function, function, "{name}.json");
     assert_eq!(file.count, file.cases.len(), "{name}.json: count of cases");
@@ -63,21 +57,10 @@ pub fn vectors<Case: DeserializeOwned>(name: &str, function: &str) -> Vec<Case> 
 /// # Panics
 ///
 /// Where a case fails, or where there is none.
-pub fn run<Case>(
-    name: &str,
-    cases: &[Case],
-    id: impl Fn(&Case) -> &str,
-    run: impl Fn(&Case) -> Result<(), String>,
-) {
-    let failures: Vec<String> = cases
-        .iter()
-        .filter_map(|case| run(case).err().map(|what| format!("{}: {what}", id(case))))
-        .collect();
-    println!(
-        "{name}: {} cases run, {} failed",
-        cases.len(),
-        failures.len()
-    );
+pub fn run<Case>(name: &str, cases: &[Case], id: impl Fn(&Case) -> &str, run: impl Fn(&Case) -> Result<(), String>) {
+    let failures: Vec<String> =
+        cases.iter().filter_map(|case| run(case).err().map(|what| format!("{}: {what}", id(case)))).collect();
+    println!("{name}: {} cases run, {} failed", cases.len(), failures.len());
     assert!(!cases.is_empty(), "{name}: no cases");
     assert!(failures.is_empty(), "{name}:\n{}", failures.join("\n"));
 }

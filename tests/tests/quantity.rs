@@ -42,18 +42,11 @@ struct Refusal {
 }
 
 fn kind(words: &str) -> Kind {
-    *Kind::all()
-        .iter()
-        .find(|kind| kind.words() == words)
-        .unwrap_or_else(|| panic!("no kind is called {words}"))
+    *Kind::all().iter().find(|kind| kind.words() == words).unwrap_or_else(|| panic!("no kind is called {words}"))
 }
 
 fn same<T: PartialEq + std::fmt::Debug>(actual: T, expected: T) -> Result<(), String> {
-    if actual == expected {
-        Ok(())
-    } else {
-        Err(format!("{actual:?} instead of {expected:?}"))
-    }
+    if actual == expected { Ok(()) } else { Err(format!("{actual:?} instead of {expected:?}")) }
 }
 
 #[test]
@@ -154,10 +147,8 @@ fn every_word_of_the_table_has_its_vector() {
     assert_eq!(tested, known);
 
     let reads = vectors::<ReadCase>("quantity", "read_quantity");
-    let read: BTreeSet<&str> = reads
-        .iter()
-        .filter_map(|case| case.text.split_once(' ').map(|(_, unit)| unit))
-        .collect();
+    let read: BTreeSet<&str> =
+        reads.iter().filter_map(|case| case.text.split_once(' ').map(|(_, unit)| unit)).collect();
     assert!(known.is_subset(&read), "{:?}", known.difference(&read));
     for entry in table("AMBIGUOUS").split("(&[").skip(1) {
         for word in literals(entry.split_once(']').unwrap().0) {
@@ -230,10 +221,7 @@ fn a_unit_is_as_many_of_its_parts_as_the_trade_says() {
         ("% w/w", 10.0, "g/kg"),
     ] {
         let value = Quantity::from_parts(1.0, whole).unwrap().to(part).unwrap();
-        assert!(
-            is_within(value, count, 4e-16),
-            "1 {whole} is {value} {part}"
-        );
+        assert!(is_within(value, count, 4e-16), "1 {whole} is {value} {part}");
     }
 }
 
@@ -293,10 +281,7 @@ fn any_finite() -> impl Strategy<Value = f64> {
 
 /// Every unit word, and quotients of them.
 fn any_unit() -> impl Strategy<Value = String> {
-    let words: Vec<String> = vectors::<UnitCase>("units", "unit")
-        .into_iter()
-        .map(|case| case.unit)
-        .collect();
+    let words: Vec<String> = vectors::<UnitCase>("units", "unit").into_iter().map(|case| case.unit).collect();
     let word = proptest::sample::select(words);
     let count = prop_oneof![Just(""), Just("100 "), Just("1000 "), Just("2.5 ")];
     prop_oneof![
@@ -307,24 +292,10 @@ fn any_unit() -> impl Strategy<Value = String> {
 
 /// The base units of a kind, or of what has no kind of its own.
 fn any_base_unit() -> impl Strategy<Value = String> {
-    let exponent = (
-        -48_i16..=48,
-        proptest::sample::select(vec![1_i16, 2, 3, 4, 6, 12]),
-    );
-    proptest::collection::vec(
-        (
-            proptest::sample::select(vec!["m", "kg", "s", "K"]),
-            exponent,
-        ),
-        1..5,
+    let exponent = (-48_i16..=48, proptest::sample::select(vec![1_i16, 2, 3, 4, 6, 12]));
+    proptest::collection::vec((proptest::sample::select(vec!["m", "kg", "s", "K"]), exponent), 1..5).prop_map(
+        |factors| factors.into_iter().map(|(unit, (n, d))| format!("{unit}^{n}/{d}")).collect::<Vec<_>>().join(" "),
     )
-    .prop_map(|factors| {
-        factors
-            .into_iter()
-            .map(|(unit, (n, d))| format!("{unit}^{n}/{d}"))
-            .collect::<Vec<_>>()
-            .join(" ")
-    })
 }
 
 /// Base units of each kind, in which any double can be stated.
@@ -347,10 +318,7 @@ fn base_unit(kind: Kind) -> &'static str {
 }
 
 fn named_kinds() -> impl Iterator<Item = Kind> {
-    Kind::all()
-        .iter()
-        .copied()
-        .filter(|kind| *kind != Kind::Derived)
+    Kind::all().iter().copied().filter(|kind| *kind != Kind::Derived)
 }
 
 /// A quantity of any named kind and any value.
@@ -363,20 +331,16 @@ fn any_quantity() -> impl Strategy<Value = Quantity> {
 }
 
 fn bits(quantity: Quantity) -> u64 {
-    let unit = if quantity.kind() == Kind::Derived {
-        quantity.to_parts().1
-    } else {
-        base_unit(quantity.kind()).into()
-    };
+    let unit = if quantity.kind() == Kind::Derived { quantity.to_parts().1 } else { base_unit(quantity.kind()).into() };
     quantity.to(&unit).unwrap().to_bits()
 }
 
 /// Pieces that quantity text is made of, and pieces that it must not be made of.
 const TOKENS: &[&str] = &[
-    "300", "0", "1", "100", "2.5", "1e3", "1e308", "1e-308", "1e999", "-", "+", ".", ",", "e",
-    "1,5", " ", "  ", "/", "(", ")", "^", "^2", "^-1", "1/12", "32767", "-32768", "m", "kg", "s",
-    "K", "L", "ha", "US ", "US gal", "imp pt", "gal", "oz", "fl oz", "%", "% v/v", "ppm", "°C",
-    "µ", "[gal_us]", "[", "]", "²", "\u{a0}", "\t", "\0", "é", "🌾", "nan", "inf",
+    "300", "0", "1", "100", "2.5", "1e3", "1e308", "1e-308", "1e999", "-", "+", ".", ",", "e", "1,5", " ", "  ", "/",
+    "(", ")", "^", "^2", "^-1", "1/12", "32767", "-32768", "m", "kg", "s", "K", "L", "ha", "US ", "US gal", "imp pt",
+    "gal", "oz", "fl oz", "%", "% v/v", "ppm", "°C", "µ", "[gal_us]", "[", "]", "²", "\u{a0}", "\t", "\0", "é", "🌾",
+    "nan", "inf",
 ];
 
 proptest! {
@@ -560,19 +524,12 @@ fn check_identity<A, B, C>(
     C: QuantityKind,
 {
     fn make<Q: QuantityKind>(value: f64) -> Q {
-        Quantity::from_parts(value, base_unit(Q::KIND))
-            .unwrap()
-            .claim()
-            .unwrap()
+        Quantity::from_parts(value, base_unit(Q::KIND)).unwrap().claim().unwrap()
     }
     let (a, b): (A, B) = (make(a), make(b));
     let typed = Quantity::of(typed(a, b));
     match by(Quantity::of(a), Quantity::of(b)) {
-        Ok(dynamic) => assert_eq!(
-            (dynamic, bits(dynamic)),
-            (typed, bits(typed)),
-            "{a} and {b}"
-        ),
+        Ok(dynamic) => assert_eq!((dynamic, bits(dynamic)), (typed, bits(typed)), "{a} and {b}"),
         Err(error) => assert_eq!(error.code(), ErrorCode::NotFinite, "{a} and {b}"),
     }
 }
@@ -595,10 +552,7 @@ fn the_identities_tested_here_are_those_of_the_library() {
         std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../mixcalc/src/quantity/kind.rs"),
     )
     .unwrap();
-    let (known, tested) = (
-        identities_in(&library),
-        identities_in(include_str!("quantity.rs")),
-    );
+    let (known, tested) = (identities_in(&library), identities_in(include_str!("quantity.rs")));
     assert!(!known.is_empty());
     let differing: Vec<_> = known.symmetric_difference(&tested).collect();
     assert!(differing.is_empty(), "in one list only: {differing:?}");
@@ -711,13 +665,7 @@ const CLAIMS: &[(Kind, &[Kind])] = &[
     (Kind::MassPerArea, &[Kind::SolidDose]),
     (
         Kind::MassPerVolume,
-        &[
-            Kind::MassConcentration,
-            Kind::Content,
-            Kind::Density,
-            Kind::ParticleDensity,
-            Kind::BulkDensity,
-        ],
+        &[Kind::MassConcentration, Kind::Content, Kind::Density, Kind::ParticleDensity, Kind::BulkDensity],
     ),
     // A fraction is also a number; a number is no fraction before its basis is stated.
     (Kind::VolumeFraction, &[Kind::Ratio]),
@@ -739,16 +687,9 @@ fn a_claimed_quantity_fits_only_its_slot() {
                     assert_eq!(bits(claimed), bits(quantity), "{from:?} as {to:?}");
                 }
                 Err(error) => {
-                    assert!(
-                        from != to && !listed,
-                        "{from:?} is not taken as {to:?}: {error}"
-                    );
+                    assert!(from != to && !listed, "{from:?} is not taken as {to:?}: {error}");
                     let basis = from == Kind::Ratio && to.dimension() == from.dimension();
-                    let code = if basis {
-                        ErrorCode::AmbiguousUnit
-                    } else {
-                        ErrorCode::WrongQuantity
-                    };
+                    let code = if basis { ErrorCode::AmbiguousUnit } else { ErrorCode::WrongQuantity };
                     assert_eq!(error.code(), code, "{from:?} as {to:?}: {error}");
                 }
             }
@@ -764,10 +705,7 @@ fn every_kind_has_words_of_its_own_and_a_unit_of_its_own_dimension() {
         let quantity = Quantity::from_parts(1.0, kind.unit()).unwrap();
         assert_eq!(Some(quantity.dimension()), kind.dimension(), "{kind:?}");
         assert!(quantity.claim_kind(kind).is_ok(), "{kind:?}");
-        assert_eq!(
-            quantity.claim_kind(kind).unwrap().to_parts(),
-            (1.0, kind.unit().into())
-        );
+        assert_eq!(quantity.claim_kind(kind).unwrap().to_parts(), (1.0, kind.unit().into()));
     }
     assert_eq!(Kind::Derived.unit(), "");
 }
@@ -779,9 +717,6 @@ fn zero_has_no_sign() {
         assert!(!zero.to_text().starts_with('-'), "{text} is {zero:?}");
     }
     let below = Quantity::of(Volume::ZERO * -1.0);
-    assert_eq!(
-        below.compare(Quantity::of(Volume::ZERO)),
-        Ok(std::cmp::Ordering::Equal)
-    );
+    assert_eq!(below.compare(Quantity::of(Volume::ZERO)), Ok(std::cmp::Ordering::Equal));
     assert_eq!(below.to_text(), "0 L");
 }

@@ -1,12 +1,7 @@
 //! The load sheet and the findings page: snapshots that a person has read, and what must hold of any sheet.
 //!
 //! `UPDATE_SHEETS=1 cargo test --package mixcalc-tests --test sheet` writes the snapshots anew.
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test fails by panicking"
-)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 use std::path::PathBuf;
 
@@ -21,16 +16,12 @@ fn litre_jug() -> Measure {
 
 fn vessel(capacity: &str, graduation: &str, name: &str) -> Measure {
     let (capacity, graduation) = (Volume::read(capacity), Volume::read(graduation));
-    Measure::vessel(capacity.unwrap(), graduation.unwrap())
-        .unwrap()
-        .with_name(name)
+    Measure::vessel(capacity.unwrap(), graduation.unwrap()).unwrap().with_name(name)
 }
 
 fn scale(capacity: &str, graduation: &str, name: &str) -> Measure {
     let (capacity, graduation) = (Mass::read(capacity), Mass::read(graduation));
-    Measure::scale(capacity.unwrap(), graduation.unwrap())
-        .unwrap()
-        .with_name(name)
+    Measure::scale(capacity.unwrap(), graduation.unwrap()).unwrap().with_name(name)
 }
 
 fn liquid(name: &str, dose: &str) -> Product {
@@ -45,63 +36,44 @@ fn powder(name: &str, dose: &str) -> Product {
 }
 
 fn knapsack() -> Sprayer {
-    let residual = Residual::new(
-        Volume::read("0.1 L").unwrap(),
-        Volume::read("50 mL").unwrap(),
-    );
+    let residual = Residual::new(Volume::read("0.1 L").unwrap(), Volume::read("50 mL").unwrap());
     Sprayer::new(SprayerKind::Knapsack).with_residual(residual.unwrap())
 }
 
 /// Young trees, with a powder that is weighed and premixed, a liquid, and an adjuvant per volume of mix.
 fn tree_nursery() -> Job {
-    let tank = Tank::new(
-        Some(Volume::read("16 L").unwrap()),
-        Some(Volume::read("17.5 L").unwrap()),
-    )
-    .unwrap()
-    .with_graduation(Volume::read("1 L").unwrap())
-    .unwrap();
+    let tank = Tank::new(Some(Volume::read("16 L").unwrap()), Some(Volume::read("17.5 L").unwrap()))
+        .unwrap()
+        .with_graduation(Volume::read("1 L").unwrap())
+        .unwrap();
     let wettable = powder("example product A", "1.2 kg/ha")
         .with_particle_density(ParticleDensity::read("1.5 kg/L").unwrap())
         .unwrap()
-        .with_label(
-            Label::new()
-                .with_max_dose(SolidDose::read("1.5 kg/ha").unwrap())
-                .with_source("label, section 4"),
-        )
+        .with_label(Label::new().with_max_dose(SolidDose::read("1.5 kg/ha").unwrap()).with_source("label, section 4"))
         .unwrap();
     let suspension = liquid("example product B", "2.5 L/ha")
         .with_formulation(Formulation::read("SC").unwrap())
         .unwrap()
         .with_stock(Volume::read("1 L").unwrap())
         .unwrap();
-    let adjuvant = Product::new(
-        "example adjuvant C",
-        VolumeFraction::from_percent(0.25).unwrap(),
-    )
-    .unwrap();
-    Job::new(
-        Area::read("1500 m2").unwrap(),
-        Rate::Volume(VolumeRate::read("300 L/ha").unwrap()),
-        knapsack(),
-        tank,
-    )
-    .unwrap()
-    .with_title("Tree nursery, beds 3 to 5: young limes, one pass along each row")
-    .with_last_strip(LastStrip::Area(Area::read("60 m2").unwrap()))
-    .unwrap()
-    .with_product(wettable)
-    .unwrap()
-    .with_product(suspension)
-    .unwrap()
-    .with_product(adjuvant)
-    .unwrap()
-    .with_measure(litre_jug())
-    .unwrap()
-    .with_measure(vessel("100 mL", "2 mL", "small cylinder"))
-    .unwrap()
-    .with_measure(scale("500 g", "1 g", "kitchen scale kept for this"))
-    .unwrap()
+    let adjuvant = Product::new("example adjuvant C", VolumeFraction::from_percent(0.25).unwrap()).unwrap();
+    Job::new(Area::read("1500 m2").unwrap(), Rate::Volume(VolumeRate::read("300 L/ha").unwrap()), knapsack(), tank)
+        .unwrap()
+        .with_title("Tree nursery, beds 3 to 5: young limes, one pass along each row")
+        .with_last_strip(LastStrip::Area(Area::read("60 m2").unwrap()))
+        .unwrap()
+        .with_product(wettable)
+        .unwrap()
+        .with_product(suspension)
+        .unwrap()
+        .with_product(adjuvant)
+        .unwrap()
+        .with_measure(litre_jug())
+        .unwrap()
+        .with_measure(vessel("100 mL", "2 mL", "small cylinder"))
+        .unwrap()
+        .with_measure(scale("500 g", "1 g", "kitchen scale kept for this"))
+        .unwrap()
 }
 
 /// A seed field by a boom sprayer in US measures, three products, with loads of one size.
@@ -113,15 +85,9 @@ fn seed_field() -> Job {
         .unwrap()
         .marked_in("US gal")
         .unwrap();
-    let jug = vessel("160 US fl oz", "2 US fl oz", "gallon jug")
-        .marked_in("US fl oz")
-        .unwrap();
-    let cup = vessel("32 US fl oz", "0.5 US fl oz", "quart cup")
-        .marked_in("US fl oz")
-        .unwrap();
-    let bench_scale = scale("10 lb", "0.5 oz av", "bench scale")
-        .marked_in("oz av")
-        .unwrap();
+    let jug = vessel("160 US fl oz", "2 US fl oz", "gallon jug").marked_in("US fl oz").unwrap();
+    let cup = vessel("32 US fl oz", "0.5 US fl oz", "quart cup").marked_in("US fl oz").unwrap();
+    let bench_scale = scale("10 lb", "0.5 oz av", "bench scale").marked_in("oz av").unwrap();
     Job::new(
         Area::read("95 ac").unwrap(),
         Rate::Volume(VolumeRate::read("15 US gal/ac").unwrap()),
@@ -138,18 +104,9 @@ fn seed_field() -> Job {
             .unwrap(),
     )
     .unwrap()
-    .with_product(liquid(
-        "example concentrate E with a name as long as some names on containers are",
-        "24 US fl oz/ac",
-    ))
+    .with_product(liquid("example concentrate E with a name as long as some names on containers are", "24 US fl oz/ac"))
     .unwrap()
-    .with_product(
-        Product::new(
-            "example adjuvant F",
-            VolumeFraction::from_percent(0.125).unwrap(),
-        )
-        .unwrap(),
-    )
+    .with_product(Product::new("example adjuvant F", VolumeFraction::from_percent(0.125).unwrap()).unwrap())
     .unwrap()
     .with_measure(jug)
     .unwrap()
@@ -161,10 +118,7 @@ fn seed_field() -> Job {
 
 /// A garden bed in imperial measures, whose dose is over the label's, and whose amount is below a graduation.
 fn garden_bed() -> Job {
-    let tank = Tank::of_nominal(Volume::read("2 imp gal").unwrap())
-        .unwrap()
-        .marked_in("imp gal")
-        .unwrap();
+    let tank = Tank::of_nominal(Volume::read("2 imp gal").unwrap()).unwrap().marked_in("imp gal").unwrap();
     Job::new(
         Area::read("900 ft2").unwrap(),
         Rate::Volume(VolumeRate::read("40 imp gal/ac").unwrap()),
@@ -177,20 +131,14 @@ fn garden_bed() -> Job {
     .with_product(
         liquid("example product G", "3 imp pt/ac")
             .with_label(
-                Label::new()
-                    .with_max_dose(LiquidDose::read("2 imp pt/ac").unwrap())
-                    .with_source("label, table 2"),
+                Label::new().with_max_dose(LiquidDose::read("2 imp pt/ac").unwrap()).with_source("label, table 2"),
             )
             .unwrap(),
     )
     .unwrap()
     .with_product(liquid("example product H", "0.1 imp fl oz/ac"))
     .unwrap()
-    .with_measure(
-        vessel("5 imp fl oz", "0.25 imp fl oz", "small cup")
-            .marked_in("imp fl oz")
-            .unwrap(),
-    )
+    .with_measure(vessel("5 imp fl oz", "0.25 imp fl oz", "small cup").marked_in("imp fl oz").unwrap())
     .unwrap()
 }
 
@@ -200,10 +148,7 @@ fn water_alone() -> Job {
         Area::read("0.5 ha").unwrap(),
         Rate::Volume(VolumeRate::read("200 L/ha").unwrap()),
         Sprayer::new(SprayerKind::Knapsack),
-        Tank::of_nominal(Volume::read("10 L").unwrap())
-            .unwrap()
-            .with_graduation(Volume::read("1 L").unwrap())
-            .unwrap(),
+        Tank::of_nominal(Volume::read("10 L").unwrap()).unwrap().with_graduation(Volume::read("1 L").unwrap()).unwrap(),
     )
     .unwrap()
 }
@@ -227,18 +172,12 @@ fn huge_count() -> Job {
 
 /// Bags that are not divided, and a large amount by a small jug, in loads by the dozen.
 fn orchard() -> Job {
-    let bag = Measure::pack(Mass::read("500 g").unwrap())
-        .unwrap()
-        .with_name("500 g bag, dissolves whole");
+    let bag = Measure::pack(Mass::read("500 g").unwrap()).unwrap().with_name("500 g bag, dissolves whole");
     Job::new(
         Area::read("20 ha").unwrap(),
         Rate::Volume(VolumeRate::read("500 L/ha").unwrap()),
         Sprayer::new(SprayerKind::BushAndTree),
-        Tank::new(
-            Some(Volume::read("800 L").unwrap()),
-            Some(Volume::read("850 L").unwrap()),
-        )
-        .unwrap(),
+        Tank::new(Some(Volume::read("800 L").unwrap()), Some(Volume::read("850 L").unwrap())).unwrap(),
     )
     .unwrap()
     .with_title("Cider orchard, upper terraces")
@@ -269,18 +208,12 @@ fn jobs() -> [(&'static str, Job); 6] {
 // ----------------------------------------------------------------------------------------------------------- snapshots
 
 fn is_as_kept(name: &str, text: &str) {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("sheets")
-        .join(format!("{name}.txt"));
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("sheets").join(format!("{name}.txt"));
     if std::env::var_os("UPDATE_SHEETS").is_some() {
         std::fs::write(&path, text).unwrap();
     }
-    let kept = std::fs::read_to_string(&path)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    assert!(
-        kept == text,
-        "{name} is not as kept; UPDATE_SHEETS=1 writes it anew. It is now:\n{text}"
-    );
+    let kept = std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    assert!(kept == text, "{name} is not as kept; UPDATE_SHEETS=1 writes it anew. It is now:\n{text}");
 }
 
 #[test]
@@ -308,13 +241,8 @@ fn a_stopped_plan_has_a_findings_page_alone() {
         assert!(words.contains(&message), "{message}\n{page}");
         words = words.replace(&message, "");
     }
-    for unit in [
-        "imp", "fl oz", "gal", "mL", "L", "oz", "g", "kg", "ac", "ft2", "m2",
-    ] {
-        assert!(
-            words.split(' ').all(|word| word != unit),
-            "{unit} outside findings:\n{page}"
-        );
+    for unit in ["imp", "fl oz", "gal", "mL", "L", "oz", "g", "kg", "ac", "ft2", "m2"] {
+        assert!(words.split(' ').all(|word| word != unit), "{unit} outside findings:\n{page}");
     }
     assert!(!page.contains("[ ]"), "{page}");
 }
@@ -351,24 +279,13 @@ fn is_a_good_sheet(plan: &Plan, page: &str) {
         assert_eq!(first.parse::<u64>().unwrap(), next, "{page}");
         next = last.parse::<u64>().unwrap() + 1;
     }
-    assert_eq!(
-        next,
-        all + 1,
-        "the loads of the sheet are not those of the plan:\n{page}"
-    );
+    assert_eq!(next, all + 1, "the loads of the sheet are not those of the plan:\n{page}");
     for caution in plan.cautions() {
         let words = one_line(page).replace(" - ", " ");
-        assert!(
-            words.contains(&one_line(caution.text())),
-            "{}",
-            caution.text()
-        );
+        assert!(words.contains(&one_line(caution.text())), "{}", caution.text());
     }
     for finding in plan.findings() {
-        assert!(
-            one_line(page).contains(&one_line(&finding.message())),
-            "{page}"
-        );
+        assert!(one_line(page).contains(&one_line(&finding.message())), "{page}");
     }
 }
 
@@ -387,11 +304,7 @@ fn sheets_keep_the_layout_and_hold_what_a_person_needs() {
         for product in job.products() {
             let words: Vec<&str> = page.split_whitespace().collect();
             for word in product.name().split(' ') {
-                assert!(
-                    words.contains(&word),
-                    "{name}: {word} of {}",
-                    product.name()
-                );
+                assert!(words.contains(&word), "{name}: {word} of {}", product.name());
             }
         }
         for recipe in cleared.recipes() {
@@ -429,11 +342,7 @@ fn every_load_of_a_short_run_has_a_box_beside_every_step() {
         let page = sheet::text(&cleared);
         let steps = cleared.recipes().next().unwrap().steps().len();
         let row_of_loads = if boxes == 0 { usize::from(loads) } else { 0 };
-        assert_eq!(
-            page.matches("[ ]").count(),
-            steps * boxes + row_of_loads,
-            "{page}"
-        );
+        assert_eq!(page.matches("[ ]").count(), steps * boxes + row_of_loads, "{page}");
     }
 }
 
@@ -446,16 +355,10 @@ fn what_disturbs_a_printer_does_not_reach_it() {
         .with_measure(vessel("100 mL", "1 mL", "jug\u{7}"))
         .unwrap();
     let plan = plan(&job).unwrap();
-    for page in [
-        sheet::text(&plan.cleared().unwrap()),
-        sheet::findings(&plan),
-    ] {
+    for page in [sheet::text(&plan.cleared().unwrap()), sheet::findings(&plan)] {
         assert!(page.contains("bed?[2J 7 ?L 001"), "{page}");
         assert!(page.contains("example product ?A {amount}"), "{page}");
-        assert!(
-            !page.contains(['\u{1b}', '\u{202e}', '\u{7}', '\r', '\t']),
-            "{page}"
-        );
+        assert!(!page.contains(['\u{1b}', '\u{202e}', '\u{7}', '\r', '\t']), "{page}");
     }
 }
 

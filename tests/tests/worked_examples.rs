@@ -1,11 +1,6 @@
 //! Published worked examples: each is worked out by the algebra of quantities, and the questions about products, loads and
 //! fractions once more through the typed kinds that a user would reach for.
-#![allow(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test fails by panicking"
-)]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
 use std::collections::BTreeMap;
 
@@ -134,10 +129,8 @@ const UNITS: &[(&str, f64, &str)] = &[
 ];
 
 fn unit(name: &str) -> (f64, &'static str) {
-    let (_, count, unit) = UNITS
-        .iter()
-        .find(|(known, ..)| *known == name)
-        .unwrap_or_else(|| panic!("no unit is called {name}"));
+    let (_, count, unit) =
+        UNITS.iter().find(|(known, ..)| *known == name).unwrap_or_else(|| panic!("no unit is called {name}"));
     (*count, unit)
 }
 
@@ -241,10 +234,8 @@ impl<'a> Expression<'a> {
     }
 
     fn word(&mut self) -> &'a str {
-        let end = self
-            .rest
-            .find(|c: char| !c.is_ascii_alphanumeric() && !matches!(c, '_' | '.'))
-            .unwrap_or(self.rest.len());
+        let end =
+            self.rest.find(|c: char| !c.is_ascii_alphanumeric() && !matches!(c, '_' | '.')).unwrap_or(self.rest.len());
         let (word, rest) = self.rest.split_at(end);
         self.rest = rest;
         word
@@ -283,11 +274,8 @@ fn every_published_example_is_worked_out_by_the_algebra_of_quantities() {
         &examples,
         |example| &example.id,
         |example| {
-            let mut names: BTreeMap<String, Quantity> = example
-                .inputs
-                .iter()
-                .map(|(name, input)| (name.clone(), quantity(input.value, &input.unit)))
-                .collect();
+            let mut names: BTreeMap<String, Quantity> =
+                example.inputs.iter().map(|(name, input)| (name.clone(), quantity(input.value, &input.unit))).collect();
             let mut answers = example.derive.len();
             assert_eq!(example.derive.len(), example.stated.len(), "{}", example.id);
             // An answer may be an input of another one, whatever their order: those that lack a name wait for a round.
@@ -295,15 +283,9 @@ fn every_published_example_is_worked_out_by_the_algebra_of_quantities() {
                 let ready: Vec<&String> = example
                     .derive
                     .keys()
-                    .filter(|name| {
-                        !names.contains_key(*name) && can_evaluate(&example.derive[*name], &names)
-                    })
+                    .filter(|name| !names.contains_key(*name) && can_evaluate(&example.derive[*name], &names))
                     .collect();
-                assert!(
-                    !ready.is_empty(),
-                    "{}: an expression names something unknown",
-                    example.id
-                );
+                assert!(!ready.is_empty(), "{}: an expression names something unknown", example.id);
                 for name in ready {
                     let answer = evaluate(&example.derive[name], &names);
                     check(example, name, value(answer, &example.stated[name].unit))?;
@@ -317,14 +299,7 @@ fn every_published_example_is_worked_out_by_the_algebra_of_quantities() {
 }
 
 fn can_evaluate(expression: &str, names: &BTreeMap<String, Quantity>) -> bool {
-    const FUNCTIONS: &[&str] = &[
-        "pi",
-        "sqrt",
-        "u",
-        "acre",
-        "rh_from_wetbulb",
-        "delta_t_empirical",
-    ];
+    const FUNCTIONS: &[&str] = &["pi", "sqrt", "u", "acre", "rh_from_wetbulb", "delta_t_empirical"];
     expression
         .split(|c: char| !c.is_ascii_alphanumeric() && !matches!(c, '_' | '.'))
         .filter(|word| word.starts_with(|c: char| c.is_ascii_alphabetic()))
@@ -335,14 +310,11 @@ fn can_evaluate(expression: &str, names: &BTreeMap<String, Quantity>) -> bool {
 fn check(example: &Example, name: &str, actual: f64) -> Result<(), String> {
     let (exact, printed) = (example.recomputed[name], example.stated[name].value);
     let is_exact = is_within(actual, exact, 1e-7);
-    let is_printed =
-        example.test_abs_tol[name].is_none_or(|tolerance| (actual - printed).abs() <= tolerance);
+    let is_printed = example.test_abs_tol[name].is_none_or(|tolerance| (actual - printed).abs() <= tolerance);
     if is_exact && is_printed {
         Ok(())
     } else {
-        Err(format!(
-            "{name} is {actual:?}; exact {exact:?}, printed {printed:?}"
-        ))
+        Err(format!("{name} is {actual:?}; exact {exact:?}, printed {printed:?}"))
     }
 }
 
@@ -352,12 +324,7 @@ fn check(example: &Example, name: &str, actual: f64) -> Result<(), String> {
 fn answers(id: &str, answers: &[(&str, f64)]) {
     let examples = examples();
     let example = examples.iter().find(|example| example.id == id).unwrap();
-    assert_eq!(
-        answers.len(),
-        example.derive.len(),
-        "{id}: {}",
-        example.question
-    );
+    assert_eq!(answers.len(), example.derive.len(), "{id}: {}", example.question);
     for (name, actual) in answers {
         check(example, name, *actual).unwrap_or_else(|error| panic!("{id}: {error}"));
     }
@@ -389,11 +356,7 @@ fn we_061_powder_in_a_weaker_dust() -> Tested {
     let powder = strength * dust / MassFraction::from_percent(80.0)?;
     answers(
         "we-061",
-        &[
-            ("powder", powder.pounds()),
-            ("powder_oz", powder.ounces_avoirdupois()),
-            ("talc", (dust - powder).pounds()),
-        ],
+        &[("powder", powder.pounds()), ("powder_oz", powder.ounces_avoirdupois()), ("talc", (dust - powder).pounds())],
     );
     Ok(())
 }
@@ -401,20 +364,14 @@ fn we_061_powder_in_a_weaker_dust() -> Tested {
 #[test]
 fn we_064_dust_for_its_active_substance() -> Tested {
     let dust = MassPerArea::from_pounds_per_acre(10.0)? / MassFraction::from_percent(5.0)?;
-    answers(
-        "we-064",
-        &[("dust", dust.as_solid_dose().pounds_per_acre())],
-    );
+    answers("we-064", &[("dust", dust.as_solid_dose().pounds_per_acre())]);
     Ok(())
 }
 
 #[test]
 fn we_069_powder_for_its_active_substance() -> Tested {
     let powder = MassPerArea::from_pounds_per_acre(3.0)? / MassFraction::from_percent(80.0)?;
-    answers(
-        "we-069",
-        &[("product", powder.as_solid_dose().pounds_per_acre())],
-    );
+    answers("we-069", &[("product", powder.as_solid_dose().pounds_per_acre())]);
     Ok(())
 }
 
@@ -422,27 +379,21 @@ fn we_069_powder_for_its_active_substance() -> Tested {
 fn we_075_nutrient_in_a_tank() -> Tested {
     let nitrogen = MassFraction::from_percent(15.0)? * Mass::from_ounces_avoirdupois(1.0)?;
     let concentration = nitrogen / Volume::from_us_gallons(100.0)?;
-    answers(
-        "we-075",
-        &[("ppm", Quantity::of(concentration).to("ppm w/v")?)],
-    );
+    answers("we-075", &[("ppm", Quantity::of(concentration).to("ppm w/v")?)]);
     Ok(())
 }
 
 #[test]
 fn we_077_two_salts_that_share_a_nutrient() -> Tested {
     let half = MassConcentration::read("150 ppm w/v")? * Volume::from_us_gallons(100.0)?;
-    let salt = |percent| {
-        Ok::<_, Error>((half / MassFraction::from_percent(percent)?).ounces_avoirdupois())
-    };
+    let salt = |percent| Ok::<_, Error>((half / MassFraction::from_percent(percent)?).ounces_avoirdupois());
     answers("we-077", &[("m1", salt(33.0)?), ("m2", salt(15.0)?)]);
     Ok(())
 }
 
 #[test]
 fn we_079_dose_per_volume_as_dose_per_area() -> Tested {
-    let dose =
-        MassConcentration::read("2.8 kg/500 L")? * VolumeRate::from_liters_per_hectare(750.0)?;
+    let dose = MassConcentration::read("2.8 kg/500 L")? * VolumeRate::from_liters_per_hectare(750.0)?;
     answers("we-079", &[("rate", dose.kilograms_per_hectare())]);
     Ok(())
 }
@@ -459,31 +410,20 @@ fn we_082_ground_and_powder_of_a_tank() -> Tested {
     let area = Volume::from_us_gallons(400.0)? / VolumeRate::from_us_gallons_per_acre(20.0)?;
     let active = MassPerArea::from_pounds_per_acre(3.0)? * area;
     let powder = active / MassFraction::from_percent(70.0)?;
-    answers(
-        "we-082",
-        &[
-            ("acres", area.acres()),
-            ("ai_tank", active.pounds()),
-            ("product", powder.pounds()),
-        ],
-    );
+    answers("we-082", &[("acres", area.acres()), ("ai_tank", active.pounds()), ("product", powder.pounds())]);
     Ok(())
 }
 
 #[test]
 fn we_097_liquid_for_its_active_substance() -> Tested {
     let product = MassPerArea::from_kilograms_per_hectare(3.0)? / Content::read("35 % w/v")?;
-    answers(
-        "we-097",
-        &[("p", product.as_liquid_dose().liters_per_hectare())],
-    );
+    answers("we-097", &[("p", product.as_liquid_dose().liters_per_hectare())]);
     Ok(())
 }
 
 /// Pints per acre of a liquid product, from pounds per acre of its active substance and pounds per gallon in it.
 fn pints_per_acre(active: f64, content: f64) -> Result<f64, Error> {
-    let product =
-        MassPerArea::from_pounds_per_acre(active)? / Content::from_pounds_per_us_gallon(content)?;
+    let product = MassPerArea::from_pounds_per_acre(active)? / Content::from_pounds_per_us_gallon(content)?;
     Ok(product.as_liquid_dose().us_pints_per_acre())
 }
 
@@ -536,13 +476,7 @@ fn we_116_liquid_for_a_percentage_by_weight() -> Tested {
 fn we_220_percent_by_weight_as_parts_per_million_and_in_pounds() -> Tested {
     let share = MassFraction::from_percent(1.0)?;
     let water = Density::from_pounds_per_us_gallon(8.34)? * Volume::from_us_gallons(100.0)?;
-    answers(
-        "we-220",
-        &[
-            ("ppm", Quantity::of(share).to("ppm w/w")?),
-            ("lb", (share * water).pounds()),
-        ],
-    );
+    answers("we-220", &[("ppm", Quantity::of(share).to("ppm w/w")?), ("lb", (share * water).pounds())]);
     Ok(())
 }
 
@@ -550,13 +484,7 @@ fn we_220_percent_by_weight_as_parts_per_million_and_in_pounds() -> Tested {
 fn we_237_powder_of_a_full_and_a_part_load() -> Tested {
     let dose = MassConcentration::read("2 lb/100 US gal")?;
     let load = |gallons| Ok::<_, Error>(dose * Volume::from_us_gallons(gallons)?);
-    answers(
-        "we-237",
-        &[
-            ("p1", load(300.0)?.pounds()),
-            ("p2", load(20.0)?.ounces_avoirdupois()),
-        ],
-    );
+    answers("we-237", &[("p1", load(300.0)?.pounds()), ("p2", load(20.0)?.ounces_avoirdupois())]);
     Ok(())
 }
 
@@ -568,22 +496,13 @@ fn we_240_tank_over_test_volume() -> Tested {
 }
 
 /// The topics that are about products, loads and fractions, each of whose examples has its typed answer above.
-const TYPED_TOPICS: &[&str] = &[
-    "total-product",
-    "tank-loads",
-    "part-load",
-    "percent-vv",
-    "ppm",
-    "ai-conversion",
-];
+const TYPED_TOPICS: &[&str] = &["total-product", "tank-loads", "part-load", "percent-vv", "ppm", "ai-conversion"];
 
 #[test]
 fn every_example_about_products_and_loads_has_a_typed_answer() {
     let source = include_str!("worked_examples.rs");
     let examples = examples();
-    let mut about = examples
-        .iter()
-        .filter(|example| TYPED_TOPICS.contains(&example.topic.as_str()));
+    let mut about = examples.iter().filter(|example| TYPED_TOPICS.contains(&example.topic.as_str()));
     assert_eq!(about.clone().count(), 21);
     assert!(about.all(|example| source.contains(&format!("fn {}_", example.id.replace('-', "_")))));
 }

@@ -294,12 +294,7 @@ impl<T> At<T> for Result<T, Error> {
 /// Claims an optional quantity, with its key as the place.
 macro_rules! claimed {
     ($wire:expr, $key:ident) => {
-        $wire
-            .$key
-            .as_ref()
-            .map(Stated::claim)
-            .transpose()
-            .at(stringify!($key))?
+        $wire.$key.as_ref().map(Stated::claim).transpose().at(stringify!($key))?
     };
 }
 
@@ -318,18 +313,8 @@ impl JobWire {
             }
         };
         let rate = stated.claim().at(key)?;
-        let rate = if key == "volume_rate" {
-            Rate::Volume(rate)
-        } else {
-            Rate::Carrier(rate)
-        };
-        let system = || {
-            stated
-                .read()
-                .ok()
-                .and_then(|(_, unit)| unit.system)
-                .unwrap_or(System::Metric)
-        };
+        let rate = if key == "volume_rate" { Rate::Volume(rate) } else { Rate::Carrier(rate) };
+        let system = || stated.read().ok().and_then(|(_, unit)| unit.system).unwrap_or(System::Metric);
 
         let sprayer = self.sprayer.sprayer().at("sprayer")?;
         let tank = self.tank.tank().at("tank")?;
@@ -378,18 +363,14 @@ impl JobWire {
 /// A name that tells something.
 fn told(name: &str) -> Result<&str, Error> {
     if name.trim().is_empty() {
-        Err(Error::new(ErrorCode::MissingInput)
-            .at("name")
-            .allowed(text::key_example("name")))
+        Err(Error::new(ErrorCode::MissingInput).at("name").allowed(text::key_example("name")))
     } else {
         Ok(name)
     }
 }
 
 fn both_given(keys: &'static str) -> Error {
-    Error::new(ErrorCode::BothGiven)
-        .given(keys)
-        .allowed(text::word("one of them"))
+    Error::new(ErrorCode::BothGiven).given(keys).allowed(text::word("one of them"))
 }
 
 impl ProductWire {
@@ -397,10 +378,9 @@ impl ProductWire {
         let dose = |stated: &Stated, basis: Option<BasisWire>| {
             let (quantity, _) = stated.read()?;
             Dose::claim(quantity, basis.map(Basis::from)).map_err(|error| match error.code() {
-                ErrorCode::WrongQuantity => error.given(format_args!(
-                    "{stated}, {}",
-                    text::with_article(quantity.kind().words())
-                )),
+                ErrorCode::WrongQuantity => {
+                    error.given(format_args!("{stated}, {}", text::with_article(quantity.kind().words())))
+                }
                 _ => error,
             })
         };
@@ -425,16 +405,13 @@ impl ProductWire {
             product = product.with_active_substance(substance.substance().at(&place)?);
         }
         if let Some(label) = &self.label {
-            let max_dose = label
-                .max_dose
-                .as_ref()
-                .map(|stated| dose(stated, label.max_dose_basis.or(self.basis_for(stated))));
+            let max_dose =
+                label.max_dose.as_ref().map(|stated| dose(stated, label.max_dose_basis.or(self.basis_for(stated))));
             let max_dose = max_dose.transpose().at("label.max_dose")?;
             product = product.with_label(label.label(max_dose).at("label")?)?;
         }
         if let Some(stock) = &self.stock {
-            product =
-                product.with_stock(Amount::claim(stock.read().at("stock")?.0).at("stock")?)?;
+            product = product.with_stock(Amount::claim(stock.read().at("stock")?.0).at("stock")?)?;
         }
         if let Some(measure) = &self.measure {
             product = product.with_measure(measure.measure().at("measure")?);
@@ -445,20 +422,15 @@ impl ProductWire {
     /// A largest dose per volume is counted as the dose is, where that is per volume too.
     fn basis_for(&self, max_dose: &Stated) -> Option<BasisWire> {
         let is_per_area = |stated: &Stated| {
-            stated.read().is_ok_and(|(quantity, _)| {
-                matches!(quantity.kind(), Kind::VolumePerArea | Kind::MassPerArea)
-            })
+            stated.read().is_ok_and(|(quantity, _)| matches!(quantity.kind(), Kind::VolumePerArea | Kind::MassPerArea))
         };
-        self.basis
-            .filter(|_| is_per_area(max_dose) == is_per_area(&self.dose))
+        self.basis.filter(|_| is_per_area(max_dose) == is_per_area(&self.dose))
     }
 
     fn of(product: &Product) -> Self {
         Self {
             name: product.name().to_string(),
-            formulation: product
-                .formulation()
-                .map(|formulation| formulation.code().to_string()),
+            formulation: product.formulation().map(|formulation| formulation.code().to_string()),
             dose: Stated::of(product.dose()),
             basis: Some(product.dose().basis().into()),
             density: product.density().map(Stated::of),
@@ -466,11 +438,7 @@ impl ProductWire {
             bulk_density: product.bulk_density().map(Stated::of),
             viscous: product.is_marked_viscous(),
             stock: product.stock().map(Stated::of),
-            active_substances: product
-                .active_substances()
-                .iter()
-                .map(SubstanceWire::of)
-                .collect(),
+            active_substances: product.active_substances().iter().map(SubstanceWire::of).collect(),
             label: LabelWire::of(product.label()),
             measure: product.measure().map(MeasureWire::of),
         }
@@ -492,10 +460,7 @@ impl SubstanceWire {
             SubstanceContent::PerVolume(content) => Stated::of(content),
             SubstanceContent::PerMass(content) => Stated::of(content),
         };
-        Self {
-            name: substance.name().to_string(),
-            content,
-        }
+        Self { name: substance.name().to_string(), content }
     }
 }
 
@@ -534,21 +499,17 @@ impl MeasureWire {
         let amount = |stated: &Stated| match kind {
             MeasureKind::Vessel => stated.claim().map(Amount::Volume),
             MeasureKind::Scale => stated.claim().map(Amount::Mass),
-            MeasureKind::Pack => stated
-                .read()
-                .and_then(|(quantity, _)| Amount::claim(quantity)),
+            MeasureKind::Pack => stated.read().and_then(|(quantity, _)| Amount::claim(quantity)),
         };
         let graduation = amount(&self.graduation).at("graduation")?;
         let capacity = match (&self.capacity, kind) {
             (None, MeasureKind::Pack) => graduation,
             (Some(_), MeasureKind::Pack) => {
-                return Err(both_given("capacity and graduation of a pack").at("capacity"));
+                return Err(both_given("capacity and graduation").at("capacity"));
             }
             (Some(capacity), _) => amount(capacity).at("capacity")?,
             (None, _) => {
-                return Err(Error::new(ErrorCode::MissingInput)
-                    .at("capacity")
-                    .allowed(text::key_example("capacity")));
+                return Err(Error::new(ErrorCode::MissingInput).at("capacity").allowed(text::key_example("capacity")));
             }
         };
         let mut measure = Measure::new(kind, capacity, graduation)?;
@@ -603,10 +564,7 @@ impl SprayerWire {
 
 impl ResidualWire {
     fn residual(&self) -> Result<Residual, Error> {
-        Residual::new(
-            claimed!(self, dilutable).unwrap_or_default(),
-            claimed!(self, non_dilutable).unwrap_or_default(),
-        )
+        Residual::new(claimed!(self, dilutable).unwrap_or_default(), claimed!(self, non_dilutable).unwrap_or_default())
     }
 }
 
@@ -619,11 +577,7 @@ impl TankWire {
         if let Some(graduation) = claimed!(self, graduation) {
             tank = tank.with_graduation(graduation)?;
         }
-        if let Some(unit) = self
-            .marked_in
-            .as_deref()
-            .or(self.graduation.as_ref().and_then(Stated::unit_text))
-        {
+        if let Some(unit) = self.marked_in.as_deref().or(self.graduation.as_ref().and_then(Stated::unit_text)) {
             tank = tank.marked_in(unit)?;
         }
         if let Some(volume) = claimed!(self, least_working_volume) {
@@ -671,15 +625,16 @@ impl LoadingWire {
     }
 }
 
+/// Most fillings that a document may allow: far over what anybody pours.
+const MOST_FILLINGS: f64 = 1e6;
+
 /// A whole number of a document.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range that is checked
 fn whole(number: f64) -> Result<u64, Error> {
-    if (1.0..=1e6).contains(&number) && libm::floor(number).to_bits() == number.to_bits() {
+    if (1.0..=MOST_FILLINGS).contains(&number) && libm::floor(number).to_bits() == number.to_bits() {
         Ok(number as u64)
     } else {
-        Err(Error::new(ErrorCode::OutOfRange)
-            .given(number)
-            .allowed(text::word("a whole number from 1 to 1000000")))
+        Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(text::word("a whole number from 1 to 1000000")))
     }
 }
 
@@ -688,9 +643,9 @@ impl StripWire {
         match (claimed!(self, area), claimed!(self, volume)) {
             (Some(area), None) => Ok(LastStrip::Area(area)),
             (None, Some(volume)) => Ok(LastStrip::Volume(volume)),
-            (None, None) => Err(Error::new(ErrorCode::MissingInput)
-                .at("area")
-                .allowed(text::key_example("last_strip"))),
+            (None, None) => {
+                Err(Error::new(ErrorCode::MissingInput).at("area").allowed(text::key_example("last_strip")))
+            }
             (Some(_), Some(_)) => Err(both_given("area and volume")),
         }
     }

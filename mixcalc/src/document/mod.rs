@@ -103,8 +103,5 @@ pub fn schemas_from_types() -> [String; 2] {
     let pretty = |schema: &schemars::Schema| {
         serde_json::to_string_pretty(schema).unwrap_or_default().replace("Wire\"", "\"") + "\n"
     };
-    [
-        pretty(&schemars::schema_for!(JobWire)),
-        pretty(&schemars::schema_for!(PlanWire)),
-    ]
+    [pretty(&schemars::schema_for!(JobWire)), pretty(&schemars::schema_for!(PlanWire))]
 }

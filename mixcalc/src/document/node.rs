@@ -11,8 +11,7 @@ use core::fmt;
 
 use serde::de::value::{MapDeserializer, SeqDeserializer};
 use serde::de::{
-    self, Deserialize, Deserializer, Expected, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
-    Visitor,
+    self, Deserialize, Deserializer, Expected, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor,
 };
 use serde::forward_to_deserialize_any;
 
@@ -42,30 +41,19 @@ impl Node {
     /// Reads JSON or TOML, told apart by the first character.
     pub(super) fn read(document: &[u8]) -> Result<Self, Error> {
         if document.len() > LONGEST {
-            let error =
-                Error::new(ErrorCode::TooLarge).given(format_args!("{} bytes", document.len()));
+            let error = Error::new(ErrorCode::TooLarge).given(format_args!("{} bytes", document.len()));
             return Err(error.allowed(format_args!("{LONGEST} bytes")));
         }
         let unreadable = |why: String| Error::new(ErrorCode::UnreadableDocument).given(why);
         let document = document.strip_prefix(b"\xef\xbb\xbf").unwrap_or(document);
-        let document =
-            core::str::from_utf8(document).map_err(|error| unreadable(error.to_string()))?;
+        let document = core::str::from_utf8(document).map_err(|error| unreadable(error.to_string()))?;
         if document.trim_start().starts_with('{') {
             serde_json::from_str(document).map_err(|error| unreadable(format!("JSON: {error}")))
         } else {
             toml::from_str(document).map_err(|error| {
-                let before = error
-                    .span()
-                    .and_then(|span| document.get(..span.start))
-                    .unwrap_or_default();
+                let before = error.span().and_then(|span| document.get(..span.start)).unwrap_or_default();
                 let line = before.matches('\n').count() + 1;
-                let column = before
-                    .rsplit('\n')
-                    .next()
-                    .unwrap_or_default()
-                    .chars()
-                    .count()
-                    + 1;
+                let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
                 let place = format!("at line {line} column {column}");
                 if error.message() == DUPLICATE_IN_TOML {
                     let key = error.span().and_then(|span| document.get(span));
@@ -174,11 +162,7 @@ impl<'de> Deserializer<'de> for Node {
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, WireError> {
-        if self == Self::Null {
-            visitor.visit_none()
-        } else {
-            visitor.visit_some(self)
-        }
+        if self == Self::Null { visitor.visit_none() } else { visitor.visit_some(self) }
     }
 
     /// Choices are words.
@@ -189,13 +173,8 @@ impl<'de> Deserializer<'de> for Node {
         visitor: V,
     ) -> Result<V::Value, WireError> {
         match self {
-            Self::Text(word) => word
-                .into_deserializer()
-                .deserialize_enum(name, variants, visitor),
-            other => Err(de::Error::invalid_type(
-                other.unexpected(),
-                &text::one_of(variants).as_str(),
-            )),
+            Self::Text(word) => word.into_deserializer().deserialize_enum(name, variants, visitor),
+            other => Err(de::Error::invalid_type(other.unexpected(), &text::one_of(variants).as_str())),
         }
     }
 
@@ -238,6 +217,19 @@ impl IntoDeserializer<'_, WireError> for Node {
     }
 }
 
+/// What a document has where something else is due.
+fn as_given(given: Unexpected<'_>) -> String {
+    match given {
+        Unexpected::Str(words) => format!("{} {}", text::word("the text"), text::quoted(words)),
+        Unexpected::Float(number) => format!("{} {number}", text::word("the number")),
+        Unexpected::Bool(value) => format!("{value}"),
+        Unexpected::Unit => "null".into(),
+        Unexpected::Seq => text::A_LIST.into(),
+        Unexpected::Map => text::A_TABLE.into(),
+        other => format!("{other}"),
+    }
+}
+
 /// What serde expects, in the words of documents.
 fn in_words(expected: &dyn Expected) -> String {
     let expected = expected.to_string();
@@ -245,8 +237,8 @@ fn in_words(expected: &dyn Expected) -> String {
         "f64" => "a number",
         "a string" => "a text",
         "a boolean" => "true or false",
-        "a sequence" => "a list",
-        name if name.starts_with("struct ") => "a table of keys",
+        "a sequence" => text::A_LIST,
+        name if name.starts_with("struct ") => text::A_TABLE,
         _ => return expected,
     })
     .to_string()
@@ -270,11 +262,7 @@ impl de::Error for WireError {
     }
 
     fn invalid_type(given: Unexpected<'_>, expected: &dyn Expected) -> Self {
-        Self(
-            Error::new(ErrorCode::WrongType)
-                .given(text::json_value(given))
-                .allowed(in_words(expected)),
-        )
+        Self(Error::new(ErrorCode::WrongType).given(as_given(given)).allowed(in_words(expected)))
     }
 
     fn invalid_value(given: Unexpected<'_>, expected: &dyn Expected) -> Self {
@@ -282,36 +270,20 @@ impl de::Error for WireError {
     }
 
     fn unknown_variant(given: &str, choices: &'static [&'static str]) -> Self {
-        Self(
-            Error::new(ErrorCode::UnknownChoice)
-                .given(text::quoted(given))
-                .allowed(text::one_of(choices)),
-        )
+        Self(Error::new(ErrorCode::UnknownChoice).given(text::quoted(given)).allowed(text::one_of(choices)))
     }
 
     fn unknown_field(given: &str, keys: &'static [&'static str]) -> Self {
-        let allowed = text::nearest(given, keys.iter().copied())
-            .map_or_else(|| text::one_of(keys), ToString::to_string);
-        Self(
-            Error::new(ErrorCode::UnknownKey)
-                .given(text::quoted(given))
-                .allowed(allowed),
-        )
+        let allowed =
+            text::nearest(given, keys.iter().copied()).map_or_else(|| text::one_of(keys), ToString::to_string);
+        Self(Error::new(ErrorCode::UnknownKey).given(text::quoted(given)).allowed(allowed))
     }
 
     fn missing_field(key: &'static str) -> Self {
-        Self(
-            Error::new(ErrorCode::MissingInput)
-                .at(key)
-                .allowed(text::key_example(key)),
-        )
+        Self(Error::new(ErrorCode::MissingInput).at(key).allowed(text::key_example(key)))
     }
 
     fn duplicate_field(key: &'static str) -> Self {
-        Self(
-            Error::new(ErrorCode::DuplicateKey)
-                .at(key)
-                .given(text::quoted(key)),
-        )
+        Self(Error::new(ErrorCode::DuplicateKey).at(key).given(text::quoted(key)))
     }
 }

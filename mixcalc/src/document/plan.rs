@@ -9,9 +9,7 @@ use super::job::JobWire;
 use super::stated::Stated;
 use crate::finding::{Caution, Finding};
 use crate::measure::{Amount, Measure};
-use crate::plan::{
-    Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total,
-};
+use crate::plan::{Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
 use crate::quantity::{Quantity, Ratio, Volume};
 
 /// Declares a wire struct of the way out.
@@ -360,23 +358,14 @@ impl PlanWire {
 }
 
 fn totals(plan: &Plan, cleared: Option<&Cleared<'_>>) -> TotalsWire {
-    let measured: Vec<Total<'_>> = cleared
-        .map(|cleared| cleared.totals().collect())
-        .unwrap_or_default();
-    let products = plan
-        .job()
-        .products()
-        .iter()
-        .zip(plan.exact_totals())
-        .enumerate();
+    let measured: Vec<Total<'_>> = cleared.map(|cleared| cleared.totals().collect()).unwrap_or_default();
+    let products = plan.job().products().iter().zip(plan.exact_totals()).enumerate();
     TotalsWire {
         loads: plan.load_count(),
         mix: Stated::of(plan.made()),
         carrier: Stated::of(plan.carrier()),
         area: Stated::of(plan.area_made_for()),
-        products: products
-            .map(|(index, (product, exact))| total(product.name(), exact, measured.get(index)))
-            .collect(),
+        products: products.map(|(index, (product, exact))| total(product.name(), exact, measured.get(index))).collect(),
     }
 }
 
@@ -398,30 +387,16 @@ fn total(name: &str, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
 }
 
 fn gap(gap: Ratio, dose: Quantity) -> GapWire {
-    GapWire {
-        percent: gap.in_percent(),
-        dose: Stated::of(dose),
-    }
+    GapWire { percent: gap.in_percent(), dose: Stated::of(dose) }
 }
 
 fn loads(plan: &Plan, cleared: Option<&Cleared<'_>>) -> Vec<LoadWire> {
-    let recipes: Vec<Recipe<'_>> = cleared
-        .map(|cleared| cleared.recipes().collect())
-        .unwrap_or_default();
-    plan.loads()
-        .iter()
-        .enumerate()
-        .map(|(index, run)| load(plan, run, recipes.get(index)))
-        .collect()
+    let recipes: Vec<Recipe<'_>> = cleared.map(|cleared| cleared.recipes().collect()).unwrap_or_default();
+    plan.loads().iter().enumerate().map(|(index, run)| load(plan, run, recipes.get(index))).collect()
 }
 
 fn load(plan: &Plan, load: &Load, recipe: Option<&Recipe<'_>>) -> LoadWire {
-    let products = plan
-        .job()
-        .products()
-        .iter()
-        .zip(load.exact_amounts())
-        .enumerate();
+    let products = plan.job().products().iter().zip(load.exact_amounts()).enumerate();
     let steps = recipe.map(Recipe::steps).unwrap_or_default();
     LoadWire {
         first: load.first(),
@@ -432,16 +407,10 @@ fn load(plan: &Plan, load: &Load, recipe: Option<&Recipe<'_>>) -> LoadWire {
         area: Stated::of(load.area()),
         products: products
             .map(|(index, (product, exact))| {
-                portion(
-                    product.name(),
-                    exact,
-                    recipe.and_then(|recipe| recipe.amount(index)).as_ref(),
-                )
+                portion(product.name(), exact, recipe.and_then(|recipe| recipe.amount(index)).as_ref())
             })
             .collect(),
-        steps: recipe
-            .map(|recipe| steps.iter().map(|s| step(recipe, *s)).collect())
-            .unwrap_or_default(),
+        steps: recipe.map(|recipe| steps.iter().map(|s| step(recipe, *s)).collect()).unwrap_or_default(),
     }
 }
 
@@ -460,36 +429,21 @@ fn portion(name: &str, exact: Amount, measured: Option<&MeasuredAmount<'_>>) -> 
 fn fillings(amount: &MeasuredAmount<'_>) -> Vec<FillingWire> {
     let groups = amount.fillings().groups();
     groups
-        .map(|(count, graduations)| FillingWire {
-            count,
-            amount: Stated::of(amount.measure().shows(graduations)),
-        })
+        .map(|(count, graduations)| FillingWire { count, amount: Stated::of(amount.measure().shows(graduations)) })
         .collect()
 }
 
 fn step(recipe: &Recipe<'_>, step: Step) -> StepWire {
     let in_tank = Stated::of(step.in_tank());
     let amount = |product: usize| recipe.amount(product);
-    let product_name = |product: usize| {
-        amount(product)
-            .map(|amount| amount.name().to_string())
-            .unwrap_or_default()
-    };
-    let measure_name = |product: usize| {
-        amount(product)
-            .map(|amount| amount.measure().name().to_string())
-            .unwrap_or_default()
-    };
+    let product_name = |product: usize| amount(product).map(|amount| amount.name().to_string()).unwrap_or_default();
+    let measure_name =
+        |product: usize| amount(product).map(|amount| amount.measure().name().to_string()).unwrap_or_default();
     let parts = |level: Level| (level.mark().map(Stated::of), level.rest().map(Stated::of));
     match step.action() {
         Action::Fill { carrier, level } => {
             let (mark, rest) = parts(level);
-            StepWire::Fill {
-                carrier: Stated::of(carrier),
-                mark,
-                rest,
-                in_tank,
-            }
+            StepWire::Fill { carrier: Stated::of(carrier), mark, rest, in_tank }
         }
         Action::Measure { product } => StepWire::Measure {
             product: product_name(product),
@@ -497,16 +451,10 @@ fn step(recipe: &Recipe<'_>, step: Step) -> StepWire {
             fillings: amount(product).as_ref().map(fillings).unwrap_or_default(),
             in_tank,
         },
-        Action::Premix { product, carrier } => StepWire::Premix {
-            product: product_name(product),
-            carrier: Stated::of(carrier),
-            in_tank,
-        },
-        Action::Rinse {
-            product,
-            times,
-            each,
-        } => StepWire::Rinse {
+        Action::Premix { product, carrier } => {
+            StepWire::Premix { product: product_name(product), carrier: Stated::of(carrier), in_tank }
+        }
+        Action::Rinse { product, times, each } => StepWire::Rinse {
             product: product_name(product),
             measure: measure_name(product),
             times,
@@ -516,12 +464,7 @@ fn step(recipe: &Recipe<'_>, step: Step) -> StepWire {
         Action::Agitate => StepWire::Agitate { in_tank },
         Action::TopUp { carrier, level } => {
             let (mark, rest) = parts(level);
-            StepWire::TopUp {
-                carrier: Stated::of(carrier),
-                mark,
-                rest,
-                in_tank,
-            }
+            StepWire::TopUp { carrier: Stated::of(carrier), mark, rest, in_tank }
         }
     }
 }
@@ -573,8 +516,5 @@ fn finding(finding: &Finding) -> FindingWire {
 }
 
 fn caution(caution: Caution) -> CautionWire {
-    CautionWire {
-        code: caution.code(),
-        text: caution.text(),
-    }
+    CautionWire { code: caution.code(), text: caution.text() }
 }

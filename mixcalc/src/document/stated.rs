@@ -7,9 +7,7 @@ use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
 use serde::{Serialize, Serializer};
 
 use crate::error::{Error, ErrorCode};
-use crate::quantity::{
-    Expression, Quantity, QuantityKind, Ratio, missing_unit, read_stated, read_unit,
-};
+use crate::quantity::{Expression, Quantity, QuantityKind, Ratio, missing_unit, read_stated, read_unit};
 use crate::text;
 
 /// A quantity as a document states it.
@@ -51,14 +49,9 @@ impl Stated {
             Self::Text(text) => read_stated(text),
             Self::Parts(Parts { value, unit }) => {
                 let expression = read_unit(unit).map_err(|error| error.at("unit"))?;
-                Ok((
-                    Quantity::from_parts(*value, unit).map_err(|error| error.at("value"))?,
-                    expression,
-                ))
+                Ok((Quantity::from_parts(*value, unit).map_err(|error| error.at("value"))?, expression))
             }
-            Self::Number(number) if !number.is_finite() => {
-                Err(Error::new(ErrorCode::NotFinite).given(number))
-            }
+            Self::Number(number) if !number.is_finite() => Err(Error::new(ErrorCode::NotFinite).given(number)),
             Self::Number(number) => Err(missing_unit(number)),
         }
     }
@@ -76,10 +69,9 @@ impl Stated {
         };
         let (quantity, _) = self.read().map_err(own_example)?;
         quantity.claim().map_err(|error| match error.code() {
-            ErrorCode::WrongQuantity => error.given(format_args!(
-                "{self}, {}",
-                text::with_article(quantity.kind().words())
-            )),
+            ErrorCode::WrongQuantity => {
+                error.given(format_args!("{self}, {}", text::with_article(quantity.kind().words())))
+            }
             _ => error,
         })
     }

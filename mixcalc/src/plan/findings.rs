@@ -31,7 +31,12 @@ impl Plan {
         self.on_working_volume(&mut findings);
         self.on_ground(&mut findings);
         let job = &self.job;
-        findings.extend(sprayer::findings_on(self.safe_fill, (job.sprayer(), job.tank()), job.mix_density(), job.units()));
+        findings.extend(sprayer::findings_on(
+            self.safe_fill,
+            (job.sprayer(), job.tank()),
+            job.mix_density(),
+            job.units(),
+        ));
         findings.sort_by_key(Finding::severity);
         findings
     }
@@ -130,7 +135,8 @@ impl Plan {
         let short = self.residual() / self.mix.rate;
         let Some(strip) = self.strip else {
             if short > Area::ZERO {
-                findings.push(self.finding(FindingCode::ResidualLeavesGroundShort, "sprayer.residual").actual_value(short));
+                findings
+                    .push(self.finding(FindingCode::ResidualLeavesGroundShort, "sprayer.residual").actual_value(short));
             }
             return;
         };

@@ -188,15 +188,9 @@ impl Job {
     /// [`OutOfRange`](ErrorCode::OutOfRange) for the thousand-and-first.
     pub fn with_product(self, product: Product) -> Result<Self, Error> {
         one_more("products", self.products().len())?;
-        if self
-            .products()
-            .iter()
-            .any(|other| other.name() == product.name())
-        {
+        if self.products().iter().any(|other| other.name() == product.name()) {
             let place = format!("products[{}].name", self.products().len());
-            return Err(Error::new(ErrorCode::DuplicateName)
-                .at(place)
-                .given(text::quoted(product.name())));
+            return Err(Error::new(ErrorCode::DuplicateName).at(place).given(text::quoted(product.name())));
         }
         Ok(self.changed(|fields| fields.products.push(product)))
     }
@@ -215,18 +209,10 @@ impl Job {
             return Err(Error::new(ErrorCode::UnknownChoice)
                 .at(place("kind"))
                 .given(text::quoted(measure.kind().name()))
-                .allowed(text::word(
-                    "vessel or scale, and the pack as the measure of its product",
-                )));
+                .allowed(text::word("vessel or scale, and the pack as the measure of its product")));
         }
-        if self
-            .measures()
-            .iter()
-            .any(|other| other.name() == measure.name())
-        {
-            return Err(Error::new(ErrorCode::DuplicateName)
-                .at(place("name"))
-                .given(text::quoted(measure.name())));
+        if self.measures().iter().any(|other| other.name() == measure.name()) {
+            return Err(Error::new(ErrorCode::DuplicateName).at(place("name")).given(text::quoted(measure.name())));
         }
         Ok(self.changed(|fields| fields.measures.push(measure)))
     }
@@ -244,12 +230,8 @@ impl Job {
     /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
     pub fn with_last_strip(self, strip: LastStrip) -> Result<Self, Error> {
         match strip {
-            LastStrip::Area(area) => not_negative(area)
-                .map(|_| ())
-                .map_err(|error| error.at("area")),
-            LastStrip::Volume(volume) => not_negative(volume)
-                .map(|_| ())
-                .map_err(|error| error.at("volume")),
+            LastStrip::Area(area) => not_negative(area).map(|_| ()).map_err(|error| error.at("area")),
+            LastStrip::Volume(volume) => not_negative(volume).map(|_| ()).map_err(|error| error.at("volume")),
         }
         .map_err(|error| error.at("loading.last_strip"))?;
         Ok(self.changed(|fields| fields.last_strip = Some(strip)))

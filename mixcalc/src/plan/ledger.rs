@@ -2,10 +2,10 @@
 
 use alloc::vec::Vec;
 
-use super::Cleared;
-use super::steps::{Action, Step};
+use super::steps::Action;
+use super::{Cleared, Plan};
 use crate::measure::Amount;
-use crate::quantity::{Ratio, Volume};
+use crate::quantity::{Ratio, Volume, ordered_sum};
 
 /// Where a product came from and went: `drawn = in loads + spilled`, `stock = drawn + left`.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,7 +47,7 @@ impl ProductAccount {
 }
 
 /// Where the carrier went.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CarrierAccount {
     first: Volume,
     premixed: Volume,
@@ -55,22 +55,21 @@ pub struct CarrierAccount {
     topped_up: Volume,
 }
 
-impl Default for Volume {
-    fn default() -> Self {
-        Self::ZERO
-    }
-}
-
 impl CarrierAccount {
-    fn add(&mut self, step: Step, count: Ratio) {
-        let account = match step.action() {
-            Action::Fill { .. } => &mut self.first,
-            Action::Premix { .. } => &mut self.premixed,
-            Action::Rinse { .. } => &mut self.rinses,
-            Action::TopUp { .. } => &mut self.topped_up,
-            Action::Measure { .. } | Action::Agitate => return,
+    /// Each use summed in ascending magnitude, so that the order of products changes no digit.
+    fn of(plan: &Plan) -> Self {
+        let used = |is: fn(Action) -> bool| {
+            ordered_sum(plan.loads().iter().flat_map(|load| {
+                let steps = load.steps.iter().filter(move |step| is(step.action()));
+                steps.map(|step| step.carrier() * Ratio::of_steps(load.count()))
+            }))
         };
-        *account = *account + step.carrier() * count;
+        Self {
+            first: used(|action| matches!(action, Action::Fill { .. })),
+            premixed: used(|action| matches!(action, Action::Premix { .. })),
+            rinses: used(|action| matches!(action, Action::Rinse { .. })),
+            topped_up: used(|action| matches!(action, Action::TopUp { .. })),
+        }
     }
 
     /// In all.
@@ -116,21 +115,12 @@ pub struct Ledger {
 impl Ledger {
     pub(crate) fn of(cleared: &Cleared<'_>) -> Self {
         let plan = cleared.plan();
-        let mut carrier = CarrierAccount::default();
-        for load in plan.loads() {
-            for step in &load.steps {
-                carrier.add(*step, Ratio::of_steps(load.count()));
-            }
-        }
         let products = plan.job().products().iter().zip(cleared.totals());
         Self {
             products: products
-                .map(|(product, total)| ProductAccount {
-                    drawn: total.measured(),
-                    stock: product.stock(),
-                })
+                .map(|(product, total)| ProductAccount { drawn: total.measured(), stock: product.stock() })
                 .collect(),
-            carrier,
+            carrier: CarrierAccount::of(plan),
             made: plan.made(),
             residual: plan.residual(),
         }

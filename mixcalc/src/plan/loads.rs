@@ -40,10 +40,7 @@ impl Strip {
             LastStrip::Volume(volume) => volume,
             LastStrip::Area(area) => Volume::ZERO.max(rate * area - residual),
         };
-        let strip = Self {
-            held_back,
-            area: (held_back + residual) / rate,
-        };
+        let strip = Self { held_back, area: (held_back + residual) / rate };
         if is_under(strip.area, job.area()) {
             Ok(Some(strip))
         } else {
@@ -90,43 +87,23 @@ pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Divis
     let loads = mix / safe_fill;
     let too_many = || {
         let error = Error::new(ErrorCode::TooManyLoads).at("area");
-        error
-            .given(significant(loads.number(), 4))
-            .allowed(text::word("1e11"))
+        error.given(significant(loads.number(), 4)).allowed(text::word("1e11"))
     };
-    let count = steps_up(loads)
-        .filter(|count| *count <= MOST_LOADS)
-        .ok_or_else(too_many)?;
+    let count = steps_up(loads).filter(|count| *count <= MOST_LOADS).ok_or_else(too_many)?;
     let full = steps_down(loads).unwrap_or(count);
-    let left = |loads| {
-        InMarks::left_of(
-            mix,
-            safe_fill * Ratio::of_steps(loads),
-            job.tank().graduation(),
-        )
-    };
+    let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
     let least = job.tank().least_working_volume();
     let is_too_small = |part: Volume| least.is_some_and(|least| is_under(part, least));
     let full = match job.split() {
         Split::Even => 0,
-        Split::FullThenPart if count > full && full >= 1 && is_too_small(left(full).volume()) => {
-            full - 1
-        }
+        Split::FullThenPart if count > full && full >= 1 && is_too_small(left(full).volume()) => full - 1,
         Split::FullThenPart => full,
     };
     let (shared, sharing) = (left(full), count - full);
-    let mut runs = Runs {
-        safe_fill,
-        runs: Vec::with_capacity(3),
-    };
+    let mut runs = Runs { safe_fill, runs: Vec::with_capacity(3) };
     runs.push(safe_fill, full, Cut::Full);
     runs.push_even(shared, sharing);
-    Ok(Division {
-        full,
-        shared: shared.volume(),
-        sharing,
-        runs: runs.runs,
-    })
+    Ok(Division { full, shared: shared.volume(), sharing, runs: runs.runs })
 }
 
 /// A volume as whole marks of the tank and a rest below a mark.
@@ -144,29 +121,15 @@ impl InMarks {
     fn left_of(mix: Volume, taken: Volume, graduation: Option<Volume>) -> Self {
         let volume = Volume::ZERO.max(mix - taken);
         let Some(step) = graduation else {
-            return Self {
-                graduation,
-                marks: 0,
-                rest: volume,
-            };
+            return Self { graduation, marks: 0, rest: volume };
         };
-        let (marks, is_on_mark) =
-            steps_in_difference(volume / step, mix / step).unwrap_or((0, false));
-        let rest = if is_on_mark {
-            Volume::ZERO
-        } else {
-            volume - step * Ratio::of_steps(marks)
-        };
-        Self {
-            graduation,
-            marks,
-            rest,
-        }
+        let (marks, is_on_mark) = steps_in_difference(volume / step, mix / step).unwrap_or((0, false));
+        let rest = if is_on_mark { Volume::ZERO } else { volume - step * Ratio::of_steps(marks) };
+        Self { graduation, marks, rest }
     }
 
     fn to_mark(self, marks: u64) -> Volume {
-        self.graduation
-            .map_or(Volume::ZERO, |step| step * Ratio::of_steps(marks))
+        self.graduation.map_or(Volume::ZERO, |step| step * Ratio::of_steps(marks))
     }
 
     fn volume(self) -> Volume {
@@ -185,11 +148,7 @@ impl Runs {
         if count == 0 {
             return;
         }
-        let volume = if is_close(volume, self.safe_fill) {
-            self.safe_fill
-        } else {
-            volume.min(self.safe_fill)
-        };
+        let volume = if is_close(volume, self.safe_fill) { self.safe_fill } else { volume.min(self.safe_fill) };
         match self.runs.last_mut() {
             Some(last) if is_close(last.volume, volume) => last.count += count,
             _ => self.runs.push(Run { volume, count, cut }),

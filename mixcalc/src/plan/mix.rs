@@ -28,20 +28,15 @@ impl Mix {
     /// The mix of a job.
     pub(crate) fn of(job: &Job) -> Result<Self, Error> {
         let (per_area, per_mix, per_carrier) = displaced(job);
-        let fills_mix = |taken: VolumeFraction| {
-            Error::new(ErrorCode::ProductsFillMix)
-                .at("products")
-                .given(taken.as_ratio())
-        };
+        let fills_mix =
+            |taken: VolumeFraction| Error::new(ErrorCode::ProductsFillMix).at("products").given(taken.as_ratio());
         if !per_mix.leaves_rest() {
             return Err(fills_mix(per_mix));
         }
         let per_carrier = Ratio::one() + per_carrier.as_ratio();
         let rate = match job.rate() {
             Rate::Volume(rate) => rate,
-            Rate::Carrier(carrier) => {
-                (carrier * per_carrier + per_area.as_volume_rate()) / per_mix.rest().as_ratio()
-            }
+            Rate::Carrier(carrier) => (carrier * per_carrier + per_area.as_volume_rate()) / per_mix.rest().as_ratio(),
         };
         let taken = per_area / rate + per_mix;
         if !taken.leaves_rest() {
@@ -59,11 +54,7 @@ impl Mix {
                 _ => error.at(format!("products[{i}]")),
             })
         });
-        Ok(Self {
-            rate,
-            carrier_share,
-            shares: shares.collect::<Result<_, _>>()?,
-        })
+        Ok(Self { rate, carrier_share, shares: shares.collect::<Result<_, _>>()? })
     }
 
     /// What is left of a volume of mix for carrier.
@@ -74,32 +65,14 @@ impl Mix {
 
 /// What the products take up, summed per basis: per area, per volume of mix, per volume of carrier.
 pub(super) fn displaced(job: &Job) -> (LiquidDose, VolumeFraction, VolumeFraction) {
-    let each = || {
-        job.products()
-            .iter()
-            .filter_map(|product| product.displacement(job.mix_density()))
-    };
+    let each = || job.products().iter().filter_map(|product| product.displacement(job.mix_density()));
     (
-        ordered_sum(each().filter_map(|taken| {
-            if let Displacement::Area(dose) = taken {
-                Some(dose)
-            } else {
-                None
-            }
-        })),
-        ordered_sum(each().filter_map(|taken| {
-            if let Displacement::Mix(share) = taken {
-                Some(share)
-            } else {
-                None
-            }
-        })),
-        ordered_sum(each().filter_map(|taken| {
-            if let Displacement::Carrier(share) = taken {
-                Some(share)
-            } else {
-                None
-            }
-        })),
+        ordered_sum(each().filter_map(|taken| if let Displacement::Area(dose) = taken { Some(dose) } else { None })),
+        ordered_sum(each().filter_map(|taken| if let Displacement::Mix(share) = taken { Some(share) } else { None })),
+        ordered_sum(each().filter_map(
+            |taken| {
+                if let Displacement::Carrier(share) = taken { Some(share) } else { None }
+            },
+        )),
     )
 }

@@ -150,32 +150,14 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     for Run { volume, count, .. } in loads::divided(made, safe_fill, job)?.runs {
         let mut portions = Vec::with_capacity(job.products().len());
         for (index, shares) in mix.shares.iter().enumerate() {
-            let kept = loads
-                .first()
-                .and_then(|load| load.portions.get(index))
-                .map(|portion| portion.choice);
+            let kept = loads.first().and_then(|load| load.portions.get(index)).map(|portion| portion.choice);
             portions.push(recipe::portion(job, index, *shares, volume, kept)?);
         }
         let carrier = Volume::ZERO.max(volume - steps::room(job, &portions));
-        loads.push(Load {
-            first,
-            count,
-            mix: volume,
-            carrier,
-            area: volume / mix.rate,
-            portions,
-            steps: Vec::new(),
-        });
+        loads.push(Load { first, count, mix: volume, carrier, area: volume / mix.rate, portions, steps: Vec::new() });
         first += count;
     }
-    let mut plan = Plan {
-        job: job.clone(),
-        mix,
-        safe_fill,
-        strip,
-        loads,
-        findings: Vec::new(),
-    };
+    let mut plan = Plan { job: job.clone(), mix, safe_fill, strip, loads, findings: Vec::new() };
     plan.check_counts()?;
     plan.findings = plan.all_findings();
     plan.add_steps();
@@ -188,18 +170,14 @@ fn to_make(job: &Job, mix: &Mix, strip: Option<Strip>) -> Volume {
 }
 
 fn residual(job: &Job) -> Volume {
-    job.sprayer()
-        .residual()
-        .map_or(Volume::ZERO, sprayer::Residual::total)
+    job.sprayer().residual().map_or(Volume::ZERO, sprayer::Residual::total)
 }
 
 impl Plan {
     /// Whether it may be carried out: no stop stands.
     #[must_use]
     pub fn usable(&self) -> bool {
-        self.findings
-            .iter()
-            .all(|finding| finding.severity() != Severity::Stop)
+        self.findings.iter().all(|finding| finding.severity() != Severity::Stop)
     }
 
     /// The job that it was made from.
@@ -241,9 +219,7 @@ impl Plan {
     /// Ground at the end that goes short by the residual, where no strip is kept.
     #[must_use]
     pub fn ground_short(&self) -> Option<Area> {
-        self.strip
-            .is_none()
-            .then(|| self.residual() / self.mix.rate)
+        self.strip.is_none().then(|| self.residual() / self.mix.rate)
     }
 
     /// The loads, equal ones together.
@@ -279,21 +255,13 @@ impl Plan {
     /// Volume of carrier in each load of a run: beside the measured amounts, or beside the exact ones where nothing is measured.
     #[must_use]
     pub fn carrier_in(&self, load: &Load) -> Volume {
-        if self.usable() {
-            load.carrier
-        } else {
-            self.mix.carrier_in(load.mix)
-        }
+        if self.usable() { load.carrier } else { self.mix.carrier_in(load.mix) }
     }
 
     /// The exact amount of each product in all loads.
     #[must_use]
     pub fn exact_totals(&self) -> Vec<Amount> {
-        self.mix
-            .shares
-            .iter()
-            .map(|(share, _)| share.of(self.made()))
-            .collect()
+        self.mix.shares.iter().map(|(share, _)| share.of(self.made())).collect()
     }
 
     /// What is to be said of it: stops first, then cautions, then notes.
@@ -314,11 +282,7 @@ impl Plan {
     }
 
     fn total(&self, of: impl Fn(&Load) -> Volume) -> Volume {
-        ordered_sum(
-            self.loads
-                .iter()
-                .map(|load| of(load) * Ratio::of_steps(load.count)),
-        )
+        ordered_sum(self.loads.iter().map(|load| of(load) * Ratio::of_steps(load.count)))
     }
 
     /// Refuses more graduations than are counted exactly.
@@ -364,20 +328,12 @@ impl Plan {
 
     /// What all loads take of a product; `None` where a load takes less than one graduation.
     fn measured_total(&self, product: usize) -> Option<Amount> {
-        let portions = self
-            .loads
-            .iter()
-            .map(|load| Some((load, load.portions.get(product)?.measured?)));
+        let portions = self.loads.iter().map(|load| Some((load, load.portions.get(product)?.measured?)));
         let mut sum = self.mix.shares.get(product)?.0.of(Volume::ZERO);
         let of = self.job.products().get(product)?;
         for portion in portions {
             let (load, measured) = portion?;
-            let amount = of.brought_back(
-                measured
-                    .choice
-                    .measure(&self.job, product)?
-                    .shows(measured.graduations),
-            );
+            let amount = of.brought_back(measured.choice.measure(&self.job, product)?.shows(measured.graduations));
             sum = sum.plus(amount.times(Ratio::of_steps(load.count)))?;
         }
         Some(sum)
@@ -408,12 +364,7 @@ impl<'plan> Cleared<'plan> {
         let plan = self.plan;
         (0..plan.job.products().len()).filter_map(move |product| {
             let exact = plan.mix.shares.get(product)?.0.of(plan.made());
-            Some(Total {
-                plan,
-                product,
-                exact,
-                measured: plan.measured_total(product)?,
-            })
+            Some(Total { plan, product, exact, measured: plan.measured_total(product)? })
         })
     }
 
@@ -477,20 +428,10 @@ pub struct MeasuredAmount<'plan> {
 impl<'plan> MeasuredAmount<'plan> {
     fn of(plan: &'plan Plan, load: &'plan Load, index: usize) -> Option<Self> {
         let (product, portion) = (plan.job.products().get(index)?, load.portions.get(index)?);
-        let Measured {
-            choice,
-            graduations,
-        } = portion.measured?;
+        let Measured { choice, graduations } = portion.measured?;
         let measure = choice.measure(&plan.job, index)?;
         let measured = product.brought_back(measure.shows(graduations));
-        Some(Self {
-            name: product.name(),
-            exact: portion.exact,
-            measured,
-            measure,
-            graduations,
-            area: load.area,
-        })
+        Some(Self { name: product.name(), exact: portion.exact, measured, measure, graduations, area: load.area })
     }
 
     /// The product's name.
@@ -568,10 +509,7 @@ impl<'plan> Total<'plan> {
     pub fn drawn(&self) -> impl Iterator<Item = (&'plan Measure, u64)> + use<'plan> {
         let Self { plan, product, .. } = *self;
         plan.choices(product).filter_map(move |(choice, measure)| {
-            Some((
-                measure,
-                recipe::drawn(&plan.loads, product, choice, measure).ok()?,
-            ))
+            Some((measure, recipe::drawn(&plan.loads, product, choice, measure).ok()?))
         })
     }
 
@@ -589,10 +527,7 @@ impl<'plan> Total<'plan> {
 }
 
 fn gap(exact: Amount, measured: Amount) -> Ratio {
-    measured
-        .minus(exact)
-        .and_then(|gap| gap.over(exact))
-        .unwrap_or(Ratio::ZERO)
+    measured.minus(exact).and_then(|gap| gap.over(exact)).unwrap_or(Ratio::ZERO)
 }
 
 fn dose_gap(exact: Amount, measured: Amount, area: Area) -> Quantity {

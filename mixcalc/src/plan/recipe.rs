@@ -50,17 +50,12 @@ struct Wanted<'job> {
 impl<'job> Wanted<'job> {
     /// Exact amount and ceiling in the sort that a measure shows. `None` where the density is missing.
     fn brought_to(&self, measure: &Measure) -> Option<(Amount, Amount)> {
-        Some((
-            self.product.brought_to(measure, self.exact)?,
-            self.product.brought_to(measure, self.ceiling)?,
-        ))
+        Some((self.product.brought_to(measure, self.exact)?, self.product.brought_to(measure, self.ceiling)?))
     }
 
     /// Whole graduations of a measure; `None` below one.
     fn graduations(&self, measure: &Measure) -> Result<Option<u64>, Error> {
-        let (exact, ceiling) = self
-            .brought_to(measure)
-            .unwrap_or((self.exact, self.ceiling));
+        let (exact, ceiling) = self.brought_to(measure).unwrap_or((self.exact, self.ceiling));
         measure.graduations(exact, ceiling)
     }
 
@@ -83,15 +78,8 @@ impl<'job> Wanted<'job> {
     /// The measure of the list that serves best; the first of those that serve alike.
     fn chosen(&self, job: &'job Job) -> Option<Choice> {
         let services = job.measures().iter().enumerate();
-        let services = services
-            .filter_map(|(i, measure)| Some((self.service(measure, job.max_fillings())?, i)));
-        let best = services.reduce(|best, other| {
-            if other.0.is_better_than(&best.0) {
-                other
-            } else {
-                best
-            }
-        });
+        let services = services.filter_map(|(i, measure)| Some((self.service(measure, job.max_fillings())?, i)));
+        let best = services.reduce(|best, other| if other.0.is_better_than(&best.0) { other } else { best });
         best.map(|(_, index)| Choice::Listed(index))
     }
 
@@ -103,11 +91,7 @@ impl<'job> Wanted<'job> {
         let Some(graduations) = self.graduations(measure)? else {
             return Ok(false);
         };
-        let gap = measure
-            .shows(graduations)
-            .minus(exact)
-            .and_then(|gap| gap.over(exact))
-            .unwrap_or(Ratio::ZERO);
+        let gap = measure.shows(graduations).minus(exact).and_then(|gap| gap.over(exact)).unwrap_or(Ratio::ZERO);
         let gap = gap.max(Ratio::ZERO - gap);
         Ok(measure.fillings_for(exact) <= max_fillings && !is_over(gap, percent(KEPT_PERCENT)))
     }
@@ -160,15 +144,8 @@ pub(crate) fn portion(
     let Some(product) = job.products().get(index) else {
         return Err(Error::new(ErrorCode::MissingInput));
     };
-    let wanted = Wanted {
-        product,
-        exact: shares.0.of(mix),
-        ceiling: shares.1.of(mix),
-    };
-    let choice = match (
-        product.measure(),
-        kept.zip(kept.and_then(|choice| choice.measure(job, index))),
-    ) {
+    let wanted = Wanted { product, exact: shares.0.of(mix), ceiling: shares.1.of(mix) };
+    let choice = match (product.measure(), kept.zip(kept.and_then(|choice| choice.measure(job, index)))) {
         (Some(own), _) => {
             if let Some(key) = product.missing_density(own) {
                 let error = Error::new(ErrorCode::MissingDensity).at("measure");
@@ -176,17 +153,9 @@ pub(crate) fn portion(
             }
             Choice::Own
         }
-        (None, Some((choice, measure)))
-            if wanted
-                .is_served_by(measure, job.max_fillings())
-                .map_err(place)? =>
-        {
-            choice
-        }
+        (None, Some((choice, measure))) if wanted.is_served_by(measure, job.max_fillings()).map_err(place)? => choice,
         _ => wanted.chosen(job).ok_or_else(|| {
-            let error = Error::new(ErrorCode::NoMeasure)
-                .at("measure")
-                .given(job.measures().len());
+            let error = Error::new(ErrorCode::NoMeasure).at("measure").given(job.measures().len());
             place(error.allowed(text::measure_wanted(product.dose().is_by_volume())))
         })?,
     };
@@ -197,27 +166,16 @@ pub(crate) fn portion(
     Ok(Portion {
         exact: wanted.exact,
         choice,
-        measured: graduations.map(|graduations| Measured {
-            choice,
-            graduations,
-        }),
+        measured: graduations.map(|graduations| Measured { choice, graduations }),
     })
 }
 
 /// Graduations that all loads take of one product with one measure.
-pub(crate) fn drawn(
-    loads: &[Load],
-    product: usize,
-    choice: Choice,
-    measure: &Measure,
-) -> Result<u64, Error> {
+pub(crate) fn drawn(loads: &[Load], product: usize, choice: Choice, measure: &Measure) -> Result<u64, Error> {
     let mut sum: u64 = 0;
     for load in loads {
-        let Some(measured) = load
-            .portions
-            .get(product)
-            .and_then(|portion| portion.measured)
-            .filter(|m| m.choice == choice)
+        let Some(measured) =
+            load.portions.get(product).and_then(|portion| portion.measured).filter(|m| m.choice == choice)
         else {
             continue;
         };

@@ -41,23 +41,14 @@ impl Level {
 
     /// Up to a volume, by so much carrier.
     fn reached(to: Volume, carrier: Volume, graduation: Option<Volume>) -> Self {
-        let measured = Self {
-            mark: None,
-            rest: Some(carrier),
-        };
+        let measured = Self { mark: None, rest: Some(carrier) };
         let Some(graduation) = graduation else {
             return measured;
         };
         let mark = graduation * Ratio::of_steps(steps_down(to / graduation).unwrap_or(0));
         match (is_over(mark, to - carrier), is_close(mark, to)) {
-            (true, true) => Self {
-                mark: Some(mark),
-                rest: None,
-            },
-            (true, false) => Self {
-                mark: Some(mark),
-                rest: Some(to - mark),
-            },
+            (true, true) => Self { mark: Some(mark), rest: None },
+            (true, false) => Self { mark: Some(mark), rest: Some(to - mark) },
             (false, _) => measured,
         }
     }
@@ -130,9 +121,7 @@ impl Step {
     #[must_use]
     pub fn carrier(self) -> Volume {
         match self.action {
-            Action::Fill { carrier, .. }
-            | Action::Premix { carrier, .. }
-            | Action::TopUp { carrier, .. } => carrier,
+            Action::Fill { carrier, .. } | Action::Premix { carrier, .. } | Action::TopUp { carrier, .. } => carrier,
             Action::Rinse { times, each, .. } => each * Ratio::of_steps(times),
             Action::Measure { .. } | Action::Agitate => Volume::ZERO,
         }
@@ -159,15 +148,9 @@ impl<'job> Addition<'job> {
             index,
             measure,
             room: product.room_of(amount),
-            premix: if premixed {
-                premix(amount)
-            } else {
-                Volume::ZERO
-            },
+            premix: if premixed { premix(amount) } else { Volume::ZERO },
             rinse: match (measure.kind(), measure.capacity()) {
-                (MeasureKind::Vessel, Amount::Volume(capacity)) => {
-                    capacity * percent(RINSE_PERCENT)
-                }
+                (MeasureKind::Vessel, Amount::Volume(capacity)) => capacity * percent(RINSE_PERCENT),
                 _ => Volume::ZERO,
             },
         })
@@ -198,34 +181,20 @@ pub(super) fn percent(value: f64) -> Ratio {
 
 /// Room that the measured amounts of a load take up.
 pub(crate) fn room(job: &Job, portions: &[Portion]) -> Volume {
-    let additions = portions
-        .iter()
-        .enumerate()
-        .filter_map(|(index, portion)| Addition::of(job, index, portion));
+    let additions = portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
     ordered_sum(additions.map(|addition| addition.room))
 }
 
 /// The steps of a load; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
-pub(crate) fn steps(
-    job: &Job,
-    load: Volume,
-    carrier: Volume,
-    portions: &[Portion],
-) -> Result<Vec<Step>, Volume> {
-    let additions = || {
-        portions
-            .iter()
-            .enumerate()
-            .filter_map(|(index, portion)| Addition::of(job, index, portion))
-    };
+pub(crate) fn steps(job: &Job, load: Volume, carrier: Volume, portions: &[Portion]) -> Result<Vec<Step>, Volume> {
+    let additions = || portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
     let graduation = job.tank().graduation();
     let reserved = ordered_sum(additions().map(|addition| addition.carrier()));
     if !is_over(carrier, reserved) {
         return Err(reserved);
     }
     let first = first_carrier(job, load).min(carrier - reserved);
-    let to_mark =
-        |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
+    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
     let first = match graduation.map(to_mark) {
         Some(mark) if mark > Volume::ZERO && !portions.is_empty() => mark.min(carrier),
         _ => first,
@@ -235,26 +204,10 @@ pub(crate) fn steps(
     let mut in_tank = first;
     // A sum of roundings must not be over the load, which may be the safe fill.
     let mut push = |action, in_tank: Volume| {
-        steps.push(Step {
-            action,
-            in_tank: in_tank.min(load),
-        });
+        steps.push(Step { action, in_tank: in_tank.min(load) });
     };
-    push(
-        Action::Fill {
-            carrier: first,
-            level: Level::reached(first, first, graduation),
-        },
-        in_tank,
-    );
-    for Addition {
-        index: product,
-        measure,
-        room,
-        premix,
-        rinse,
-    } in additions()
-    {
+    push(Action::Fill { carrier: first, level: Level::reached(first, first, graduation) }, in_tank);
+    for Addition { index: product, measure, room, premix, rinse } in additions() {
         let is_premixed = premix > Volume::ZERO;
         if !is_premixed {
             in_tank = in_tank + room;
@@ -262,24 +215,11 @@ pub(crate) fn steps(
         push(Action::Measure { product }, in_tank);
         if is_premixed {
             in_tank = in_tank + room + premix;
-            push(
-                Action::Premix {
-                    product,
-                    carrier: premix,
-                },
-                in_tank,
-            );
+            push(Action::Premix { product, carrier: premix }, in_tank);
         }
         if measure.kind() == MeasureKind::Vessel {
             in_tank = in_tank + rinse * Ratio::of_steps(RINSES);
-            push(
-                Action::Rinse {
-                    product,
-                    times: RINSES,
-                    each: rinse,
-                },
-                in_tank,
-            );
+            push(Action::Rinse { product, times: RINSES, each: rinse }, in_tank);
         }
     }
     // Not from what is in the tank, whose last digits depend on the order of the products.
@@ -289,13 +229,7 @@ pub(crate) fn steps(
         if !portions.is_empty() {
             push(Action::Agitate, in_tank);
         }
-        push(
-            Action::TopUp {
-                carrier: top_up,
-                level: Level::reached(load, top_up, graduation),
-            },
-            load,
-        );
+        push(Action::TopUp { carrier: top_up, level: Level::reached(load, top_up, graduation) }, load);
     }
     if !portions.is_empty() {
         push(Action::Agitate, load);
@@ -309,11 +243,6 @@ fn first_carrier(job: &Job, load: Volume) -> Volume {
     if job.products().is_empty() {
         return load;
     }
-    let asked = job
-        .products()
-        .iter()
-        .filter_map(|product| product.label().first_carrier);
-    load * asked
-        .reduce(Ratio::max)
-        .unwrap_or(percent(FIRST_CARRIER_PERCENT))
+    let asked = job.products().iter().filter_map(|product| product.label().first_carrier);
+    load * asked.reduce(Ratio::max).unwrap_or(percent(FIRST_CARRIER_PERCENT))
 }

@@ -33,35 +33,21 @@ pub(crate) fn is_under<Q: QuantityKind>(a: Q, limit: Q) -> bool {
 pub(crate) const MOST_STEPS: u64 = 1 << 53;
 
 /// A whole number of steps: none where the number is negative, not finite, or too large to be counted exactly.
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    clippy::cast_precision_loss
-)]
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, clippy::cast_precision_loss)]
 fn whole(steps: f64) -> Option<u64> {
-    (0.0..=MOST_STEPS as f64)
-        .contains(&steps)
-        .then_some(steps as u64)
+    (0.0..=MOST_STEPS as f64).contains(&steps).then_some(steps as u64)
 }
 
 /// Whole steps in `x`: a value that is close to a step is on it.
 pub(crate) fn steps_down(x: Ratio) -> Option<u64> {
     let (x, nearest) = (x.si(), libm::round(x.si()));
-    whole(if close(x, nearest) {
-        nearest
-    } else {
-        libm::floor(x)
-    })
+    whole(if close(x, nearest) { nearest } else { libm::floor(x) })
 }
 
 /// Steps that hold all of `x`.
 pub(crate) fn steps_up(x: Ratio) -> Option<u64> {
     let (x, nearest) = (x.si(), libm::round(x.si()));
-    whole(if close(x, nearest) {
-        nearest
-    } else {
-        libm::ceil(x)
-    })
+    whole(if close(x, nearest) { nearest } else { libm::ceil(x) })
 }
 
 /// The step nearest to `x`, a half going down.
@@ -78,8 +64,5 @@ const ROUNDING: f64 = 1e-15;
 pub(crate) fn steps_in_difference(x: Ratio, scale: Ratio) -> Option<(u64, bool)> {
     let (x, nearest) = (x.si(), libm::round(x.si()));
     let is_on_step = close(x, nearest) || libm::fabs(x - nearest) <= ROUNDING * scale.si();
-    Some((
-        whole(if is_on_step { nearest } else { libm::floor(x) })?,
-        is_on_step,
-    ))
+    Some((whole(if is_on_step { nearest } else { libm::floor(x) })?, is_on_step))
 }

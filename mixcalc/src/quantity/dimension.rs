@@ -19,12 +19,7 @@ impl Dimension {
 
     pub(super) const fn whole(exponents: [i8; 4]) -> Self {
         let [l, m, t, k] = exponents;
-        Self([
-            l as i16 * PARTS,
-            m as i16 * PARTS,
-            t as i16 * PARTS,
-            k as i16 * PARTS,
-        ])
+        Self([l as i16 * PARTS, m as i16 * PARTS, t as i16 * PARTS, k as i16 * PARTS])
     }
 
     /// Dimension of a product. `None` where an exponent leaves the range that is kept.
@@ -65,16 +60,9 @@ impl Dimension {
     /// Unit text in base units, such as `m^3 kg^1 s^-2`; `m^0` for a pure number.
     pub(super) fn base_unit(self) -> String {
         let mut text = String::new();
-        for (unit, exponent) in BASE_UNITS
-            .into_iter()
-            .zip(self.0)
-            .filter(|(_, exponent)| *exponent != 0)
-        {
+        for (unit, exponent) in BASE_UNITS.into_iter().zip(self.0).filter(|(_, exponent)| *exponent != 0) {
             let divisor = gcd(exponent.unsigned_abs(), PARTS.unsigned_abs());
-            let (numerator, denominator) = (
-                i32::from(exponent) / i32::from(divisor),
-                PARTS.unsigned_abs() / divisor,
-            );
+            let (numerator, denominator) = (i32::from(exponent) / i32::from(divisor), PARTS.unsigned_abs() / divisor);
             let gap = if text.is_empty() { "" } else { " " };
             let _ = write!(text, "{gap}{unit}^{numerator}");
             if denominator != 1 {
@@ -93,8 +81,7 @@ impl Dimension {
             let slot = BASE_UNITS.iter().position(|base| *base == unit)?;
             let mut one = [0; 4];
             *one.get_mut(slot)? = PARTS;
-            sum =
-                sum.times(Self(one).power(numerator.parse().ok()?, denominator.parse().ok()?)?)?;
+            sum = sum.times(Self(one).power(numerator.parse().ok()?, denominator.parse().ok()?)?)?;
         }
         Some(sum)
     }

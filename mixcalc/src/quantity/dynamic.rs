@@ -124,8 +124,7 @@ impl Quantity {
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) where it is something else, and
     /// [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) for a bare percent where a basis is due.
     pub fn claim<Q: QuantityKind>(self) -> Result<Q, Error> {
-        self.claim_kind(Q::KIND)
-            .map(|claimed| Q::from_si(claimed.value))
+        self.claim_kind(Q::KIND).map(|claimed| Q::from_si(claimed.value))
     }
 
     /// [`claim`](Self::claim) for a kind that is known only when the program runs.
@@ -138,12 +137,10 @@ impl Quantity {
             None => true,
             Some(dimension) if dimension != self.dimension => false,
             Some(_) => {
-                let basis_matters = self.kind == Kind::Ratio
-                    && matches!(kind, Kind::VolumeFraction | Kind::MassFraction);
+                let basis_matters =
+                    self.kind == Kind::Ratio && matches!(kind, Kind::VolumeFraction | Kind::MassFraction);
                 if basis_matters {
-                    return Err(Error::new(ErrorCode::AmbiguousUnit)
-                        .given(self)
-                        .allowed(PERCENT_READINGS));
+                    return Err(Error::new(ErrorCode::AmbiguousUnit).given(self).allowed(PERCENT_READINGS));
                 }
                 self.kind == kind
                     || self.kind == Kind::Derived
@@ -153,16 +150,9 @@ impl Quantity {
             }
         };
         if fits {
-            let value = if kind::may_claim(self.kind, kind) {
-                read::claimed(self.value, self.kind, kind)
-            } else {
-                self.value
-            };
-            Ok(Self {
-                value,
-                kind,
-                ..self
-            })
+            let value =
+                if kind::may_claim(self.kind, kind) { read::claimed(self.value, self.kind, kind) } else { self.value };
+            Ok(Self { value, kind, ..self })
         } else {
             Err(self.refused_as(kind))
         }
@@ -170,15 +160,8 @@ impl Quantity {
 
     fn refused_as(self, kind: Kind) -> Error {
         Error::new(ErrorCode::WrongQuantity)
-            .given(format_args!(
-                "{self}, {}",
-                text::with_article(self.kind.words())
-            ))
-            .allowed(format_args!(
-                "{} such as \"{}\"",
-                text::with_article(kind.words()),
-                kind.example()
-            ))
+            .given(format_args!("{self}, {}", text::with_article(self.kind.words())))
+            .allowed(format_args!("{} such as \"{}\"", text::with_article(kind.words()), kind.example()))
     }
 
     /// The value in a unit.
@@ -225,18 +208,11 @@ impl Quantity {
     }
 
     fn alike(self, other: Self) -> Result<(), Error> {
-        if self.kind == other.kind
-            && self.dimension == other.dimension
-            && kind::is_additive(self.kind)
-        {
+        if self.kind == other.kind && self.dimension == other.dimension && kind::is_additive(self.kind) {
             return Ok(());
         }
         let named = |q: Self| alloc::format!("{q}, {}", text::with_article(q.kind.words()));
-        Err(Error::new(ErrorCode::UnlikeQuantities).given(format_args!(
-            "{}, and {}",
-            named(self),
-            named(other)
-        )))
+        Err(Error::new(ErrorCode::UnlikeQuantities).given(format_args!("{}, and {}", named(self), named(other))))
     }
 
     /// Product of two quantities.
@@ -245,10 +221,7 @@ impl Quantity {
     ///
     /// [`NotFinite`](ErrorCode::NotFinite) on overflow, also of a dimension's exponents.
     pub fn times(self, other: Self) -> Result<Self, Error> {
-        let dimension = self
-            .dimension
-            .times(other.dimension)
-            .ok_or_else(|| self.overflow())?;
+        let dimension = self.dimension.times(other.dimension).ok_or_else(|| self.overflow())?;
         let kind = if self.kind == Kind::Ratio {
             other.kind
         } else if other.kind == Kind::Ratio {
@@ -256,9 +229,7 @@ impl Quantity {
         } else {
             PRODUCTS
                 .iter()
-                .find(|(a, b, _)| {
-                    (*a, *b) == (self.kind, other.kind) || (*b, *a) == (self.kind, other.kind)
-                })
+                .find(|(a, b, _)| (*a, *b) == (self.kind, other.kind) || (*b, *a) == (self.kind, other.kind))
                 .map_or(Self::unnamed(dimension), |(_, _, kind)| *kind)
         };
         self.with(self.value * other.value, dimension, kind)
@@ -270,10 +241,7 @@ impl Quantity {
     ///
     /// [`NotFinite`](ErrorCode::NotFinite) on division by zero and on overflow.
     pub fn over(self, other: Self) -> Result<Self, Error> {
-        let dimension = self
-            .dimension
-            .over(other.dimension)
-            .ok_or_else(|| self.overflow())?;
+        let dimension = self.dimension.over(other.dimension).ok_or_else(|| self.overflow())?;
         let kind = if other.kind == Kind::Ratio {
             self.kind
         } else if self.kind == other.kind {
@@ -294,32 +262,19 @@ impl Quantity {
     /// [`OutOfRange`](ErrorCode::OutOfRange) where an exponent of the dimension would not be a whole number of twelfths;
     /// [`NotFinite`](ErrorCode::NotFinite) for an even root of a negative value and on overflow.
     pub fn power(self, numerator: i16, denominator: i16) -> Result<Self, Error> {
-        let dimension = self
-            .dimension
-            .power(numerator, denominator)
-            .ok_or_else(|| {
-                Error::new(ErrorCode::OutOfRange)
-                    .given(format_args!("{numerator}/{denominator}"))
-                    .allowed(text::word(
-                        "an exponent that keeps whole twelfths of a dimension",
-                    ))
-            })?;
+        let dimension = self.dimension.power(numerator, denominator).ok_or_else(|| {
+            Error::new(ErrorCode::OutOfRange)
+                .given(format_args!("{numerator}/{denominator}"))
+                .allowed(text::word("an exponent that keeps whole twelfths of a dimension"))
+        })?;
         let value = match (numerator, denominator) {
             (1, 1) => self.value,
             (1, 2) => libm::sqrt(self.value),
             (n, 1) => libm::pow(self.value, f64::from(n)),
             (n, d) => libm::pow(self.value, f64::from(n) / f64::from(d)),
         };
-        let kind = if (numerator, denominator) == (1, 1) {
-            self.kind
-        } else {
-            Self::unnamed(dimension)
-        };
-        let kind = if self.kind == Kind::Length && (numerator, denominator) == (2, 1) {
-            Kind::Area
-        } else {
-            kind
-        };
+        let kind = if (numerator, denominator) == (1, 1) { self.kind } else { Self::unnamed(dimension) };
+        let kind = if self.kind == Kind::Length && (numerator, denominator) == (2, 1) { Kind::Area } else { kind };
         self.with(value, dimension, kind)
     }
 
@@ -334,11 +289,7 @@ impl Quantity {
 
     /// The kind of a result that no identity names: a pure number, or derived.
     fn unnamed(dimension: Dimension) -> Kind {
-        if dimension == Dimension::NONE {
-            Kind::Ratio
-        } else {
-            Kind::Derived
-        }
+        if dimension == Dimension::NONE { Kind::Ratio } else { Kind::Derived }
     }
 
     fn with(self, value: f64, dimension: Dimension, kind: Kind) -> Result<Self, Error> {

@@ -179,10 +179,7 @@ pub(crate) fn read_as<Q: QuantityKind>(text: &str) -> Result<Q, Error> {
         _ => error,
     })?;
     quantity.claim().map_err(|error| match error.code() {
-        ErrorCode::WrongQuantity => error.given(format_args!(
-            "{text}, {}",
-            with_article(quantity.kind().words())
-        )),
+        ErrorCode::WrongQuantity => error.given(format_args!("{text}, {}", with_article(quantity.kind().words()))),
         _ => error,
     })
 }
@@ -219,6 +216,11 @@ macro_rules! additive {
             type Output = Ratio;
             fn div(self, other: Self) -> Ratio {
                 Ratio(self.0 / other.0)
+            }
+        }
+        impl Default for $name {
+            fn default() -> Self {
+                Self::ZERO
             }
         }
         impl $name {
@@ -610,11 +612,7 @@ impl LiquidDose {
 /// The sum of `terms` in ascending magnitude, so that their order changes no digit.
 pub(crate) fn ordered_sum<Q: QuantityKind>(terms: impl IntoIterator<Item = Q>) -> Q {
     let mut values: alloc::vec::Vec<f64> = terms.into_iter().map(Q::si).collect();
-    values.sort_unstable_by(|a, b| {
-        libm::fabs(*a)
-            .total_cmp(&libm::fabs(*b))
-            .then(a.total_cmp(b))
-    });
+    values.sort_unstable_by(|a, b| libm::fabs(*a).total_cmp(&libm::fabs(*b)).then(a.total_cmp(b)));
     Q::from_si(values.into_iter().sum())
 }
 
@@ -638,8 +636,6 @@ pub(crate) fn not_negative<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
     match value.si() {
         0.0 => Ok(value),
         si if si > 0.0 => positive(value),
-        _ => Err(Error::new(ErrorCode::OutOfRange)
-            .given(value)
-            .allowed(crate::text::word("zero or more"))),
+        _ => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("zero or more"))),
     }
 }

@@ -38,16 +38,10 @@ impl Expression {
         let kinds_agree = self.kind != Kind::Temperature || quantity.kind() == Kind::Temperature;
         if self.dimension == quantity.dimension() && kinds_agree {
             let value = self.factor.of_si(quantity.si());
-            if value.is_finite() {
-                Ok(value)
-            } else {
-                Err(Error::new(ErrorCode::NotFinite).given(value))
-            }
+            if value.is_finite() { Ok(value) } else { Err(Error::new(ErrorCode::NotFinite).given(value)) }
         } else {
             quantity.claim_kind(self.kind).map(|_| 0.0).and_then(|_| {
-                Err(Error::new(ErrorCode::WrongQuantity)
-                    .given(quantity)
-                    .allowed(text::with_article(self.kind.words())))
+                Err(Error::new(ErrorCode::WrongQuantity).given(quantity).allowed(text::with_article(self.kind.words())))
             })
         }
     }
@@ -56,8 +50,7 @@ impl Expression {
     /// says it exactly.
     pub(super) fn quantity(self, value: f64) -> Result<Quantity, Error> {
         let si = on_grid(self.factor.to_si(value), Some(self.factor), self.kind);
-        Quantity::from_si(si, self.dimension, self.kind)
-            .ok_or_else(|| Error::new(ErrorCode::NotFinite).given(value))
+        Quantity::from_si(si, self.dimension, self.kind).ok_or_else(|| Error::new(ErrorCode::NotFinite).given(value))
     }
 
     pub(super) const fn factor(self) -> Factor {
@@ -96,56 +89,39 @@ pub(crate) fn quantity(text: &str) -> Result<(Quantity, Expression), Error> {
     }
     let value = self::number(number, text)?;
     let expression = unit(unit_text)?;
-    Ok((
-        expression
-            .quantity(value)
-            .map_err(|error| error.given(quoted(text)))?,
-        expression,
-    ))
+    Ok((expression.quantity(value).map_err(|error| error.given(quoted(text)))?, expression))
 }
 
 /// A bare number where a quantity is due.
 pub(crate) fn missing_unit(number: impl core::fmt::Display) -> Error {
-    Error::new(ErrorCode::MissingUnit)
-        .given(&number)
-        .allowed(format_args!("\"{number} L/ha\""))
+    Error::new(ErrorCode::MissingUnit).given(&number).allowed(format_args!("\"{number} L/ha\""))
 }
 
 fn unreadable(text: &str) -> Error {
     // Where only the blank is missing, show the text with it.
-    let split = text
-        .find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-'))
-        .unwrap_or(text.len());
+    let split = text.find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-')).unwrap_or(text.len());
     let (number, rest) = text.split_at(split);
     let mended = if text.len() <= LONGEST && is_number(number) && unit(rest.trim()).is_ok() {
         format!("\"{number} {}\"", rest.trim())
     } else {
         String::from("\"300 L/ha\"")
     };
-    Error::new(ErrorCode::UnreadableQuantity)
-        .given(quoted(text))
-        .allowed(mended)
+    Error::new(ErrorCode::UnreadableQuantity).given(quoted(text)).allowed(mended)
 }
 
 fn number(number: &str, whole_text: &str) -> Result<f64, Error> {
     let comma = number.split_once(',');
-    if let Some((before, after)) = comma.filter(|(b, _)| b.ends_with(|c: char| c.is_ascii_digit()))
-    {
+    if let Some((before, after)) = comma.filter(|(b, _)| b.ends_with(|c: char| c.is_ascii_digit())) {
         // Where points stand before the comma, they part thousands and the comma does not.
         let decimal = format!("{}.{after}", before.replace('.', ""));
         let thousands = number.replace(',', "");
-        let readings = match (
-            is_number(&decimal),
-            is_number(&thousands) && !before.contains('.'),
-        ) {
+        let readings = match (is_number(&decimal), is_number(&thousands) && !before.contains('.')) {
             (true, true) => format!("{decimal} or {thousands}"),
             (true, false) => decimal,
             (false, true) => thousands,
             (false, false) => return Err(unreadable(whole_text)),
         };
-        return Err(Error::new(ErrorCode::DecimalComma)
-            .given(quoted(number))
-            .allowed(readings));
+        return Err(Error::new(ErrorCode::DecimalComma).given(quoted(number)).allowed(readings));
     }
     if !is_number(number) {
         return Err(unreadable(whole_text));
@@ -159,85 +135,50 @@ fn number(number: &str, whole_text: &str) -> Result<f64, Error> {
 fn is_number(text: &str) -> bool {
     let digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
     let unsigned = text.strip_prefix('-').unwrap_or(text);
-    let (mantissa, exponent) = unsigned
-        .split_once(['e', 'E'])
-        .map_or((unsigned, None), |(m, e)| (m, Some(e)));
-    let (whole, fraction) = mantissa
-        .split_once('.')
-        .map_or((mantissa, None), |(w, f)| (w, Some(f)));
+    let (mantissa, exponent) = unsigned.split_once(['e', 'E']).map_or((unsigned, None), |(m, e)| (m, Some(e)));
+    let (whole, fraction) = mantissa.split_once('.').map_or((mantissa, None), |(w, f)| (w, Some(f)));
     digits(whole)
         && fraction.is_none_or(digits)
-        && exponent
-            .is_none_or(|exponent| digits(exponent.strip_prefix(['+', '-']).unwrap_or(exponent)))
+        && exponent.is_none_or(|exponent| digits(exponent.strip_prefix(['+', '-']).unwrap_or(exponent)))
 }
 
 /// Reads a unit text.
 pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
     if text.len() > LONGEST {
-        return Err(Error::new(ErrorCode::UnknownUnit)
-            .given(quoted(text))
-            .allowed(text::word("a unit such as L/ha")));
+        return Err(Error::new(ErrorCode::UnknownUnit).given(quoted(text)).allowed(text::word("a unit such as L/ha")));
     }
     if let Some(unit) = find(text) {
         let dimension = unit.kind.dimension().unwrap_or_default();
-        return Ok(Expression {
-            factor: unit.factor,
-            dimension,
-            kind: unit.kind,
-            system: unit.system,
-        });
+        return Ok(Expression { factor: unit.factor, dimension, kind: unit.kind, system: unit.system });
     }
     if text.contains('^') {
         return Dimension::from_base_unit(text)
-            .map(|dimension| Expression {
-                factor: Factor::ONE,
-                dimension,
-                kind: Kind::Derived,
-                system: None,
-            })
+            .map(|dimension| Expression { factor: Factor::ONE, dimension, kind: Kind::Derived, system: None })
             .ok_or_else(|| unknown(text));
     }
     let mut parts = text.split('/');
     let mut sum = word(parts.next().unwrap_or_default(), text)?;
     for part in parts {
         let below = below_the_line(part, text)?;
-        let dimension = sum
-            .dimension
-            .over(below.dimension)
-            .ok_or_else(|| unknown(text))?;
+        let dimension = sum.dimension.over(below.dimension).ok_or_else(|| unknown(text))?;
         let factor = sum.factor.per(below.factor);
         let kind = quotient_kind(sum.kind, below.kind, dimension);
         // `2 L/100 m` is an area to a checker of dimensions, and nobody means one.
-        if kind == Kind::Derived
-            && Kind::all()
-                .iter()
-                .any(|kind| kind.dimension() == Some(dimension))
-        {
+        if kind == Kind::Derived && Kind::all().iter().any(|kind| kind.dimension() == Some(dimension)) {
             return Err(unknown(text));
         }
         if !factor.is_normal() {
             return Err(Error::new(ErrorCode::NotFinite).given(quoted(text)));
         }
-        sum = Expression {
-            factor,
-            dimension,
-            kind,
-            system: sum.system.or(below.system),
-        };
+        sum = Expression { factor, dimension, kind, system: sum.system.or(below.system) };
     }
     Ok(sum)
 }
 
 /// What stands below a line: a word, or a number of them.
 fn below_the_line(part: &str, whole_text: &str) -> Result<Expression, Error> {
-    let bare = part
-        .strip_prefix('(')
-        .and_then(|inner| inner.strip_suffix(')'))
-        .unwrap_or(part);
-    let counted = [' ', '.']
-        .into_iter()
-        .filter_map(|gap| bare.split_once(gap))
-        .find(|(count, _)| is_number(count));
+    let bare = part.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')).unwrap_or(part);
+    let counted = [' ', '.'].into_iter().filter_map(|gap| bare.split_once(gap)).find(|(count, _)| is_number(count));
     let Some((count, unit)) = counted else {
         return word(bare, whole_text);
     };
@@ -246,26 +187,16 @@ fn below_the_line(part: &str, whole_text: &str) -> Result<Expression, Error> {
         return Err(unknown(whole_text));
     }
     let one = word(unit, whole_text)?;
-    Ok(Expression {
-        factor: one.factor.many(count),
-        ..one
-    })
+    Ok(Expression { factor: one.factor.many(count), ..one })
 }
 
 fn word(word: &str, whole_text: &str) -> Result<Expression, Error> {
     if let Some(unit) = find(word).filter(|unit| unit.kind != Kind::Temperature || word == "K") {
         let dimension = unit.kind.dimension().unwrap_or_default();
-        return Ok(Expression {
-            factor: unit.factor,
-            dimension,
-            kind: unit.kind,
-            system: unit.system,
-        });
+        return Ok(Expression { factor: unit.factor, dimension, kind: unit.kind, system: unit.system });
     }
     if let Some((_, readings)) = AMBIGUOUS.iter().find(|(words, _)| words.contains(&word)) {
-        return Err(Error::new(ErrorCode::AmbiguousUnit)
-            .given(quoted(word))
-            .allowed(readings));
+        return Err(Error::new(ErrorCode::AmbiguousUnit).given(quoted(word)).allowed(readings));
     }
     Err(unknown_word(word, whole_text))
 }
@@ -275,25 +206,15 @@ fn find(word: &str) -> Option<&'static Unit> {
 }
 
 fn unknown(text: &str) -> Error {
-    Error::new(ErrorCode::UnknownUnit)
-        .given(quoted(text))
-        .allowed(text::word("a unit such as L/ha"))
+    Error::new(ErrorCode::UnknownUnit).given(quoted(text)).allowed(text::word("a unit such as L/ha"))
 }
 
 fn unknown_word(word: &str, whole_text: &str) -> Error {
     let words = || UNITS.iter().flat_map(|unit| unit.words).copied();
-    let spelled_out = SPELLED_OUT
-        .iter()
-        .find(|(long, _)| long.eq_ignore_ascii_case(word))
-        .map(|(_, short)| *short);
+    let spelled_out = SPELLED_OUT.iter().find(|(long, _)| long.eq_ignore_ascii_case(word)).map(|(_, short)| *short);
     let other_case = words().find(|known| known.eq_ignore_ascii_case(word));
-    match spelled_out
-        .or(other_case)
-        .or_else(|| text::nearest(word, words()))
-    {
-        Some(near) if !word.is_empty() => Error::new(ErrorCode::UnknownUnit)
-            .given(quoted(word))
-            .allowed(near),
+    match spelled_out.or(other_case).or_else(|| text::nearest(word, words())) {
+        Some(near) if !word.is_empty() => Error::new(ErrorCode::UnknownUnit).given(quoted(word)).allowed(near),
         _ => unknown(whole_text),
     }
 }

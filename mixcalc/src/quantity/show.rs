@@ -16,10 +16,7 @@ const MARK_DIGITS: usize = 9;
 /// Value and unit text in the unit of documents: the shortest value that reads back to the same quantity, where one does.
 pub(super) fn parts(quantity: Quantity) -> (f64, String) {
     match read::document_unit(quantity.kind()) {
-        Some(unit) => (
-            shortest(quantity.si(), unit),
-            quantity.kind().unit().to_string(),
-        ),
+        Some(unit) => (shortest(quantity.si(), unit), quantity.kind().unit().to_string()),
         None => (quantity.si(), quantity.dimension().base_unit()),
     }
 }
@@ -27,8 +24,7 @@ pub(super) fn parts(quantity: Quantity) -> (f64, String) {
 /// Text that reads back to the same value: in the unit of documents, or in base units where no double in that unit is the same.
 pub(super) fn exact(quantity: Quantity) -> String {
     let (value, unit) = parts(quantity);
-    let reads_back = read::document_unit(quantity.kind())
-        .is_none_or(|factor| same(factor.to_si(value), quantity.si()));
+    let reads_back = read::document_unit(quantity.kind()).is_none_or(|factor| same(factor.to_si(value), quantity.si()));
     if reads_back {
         format!("{value:?} {unit}").replacen(".0 ", " ", 1)
     } else {
@@ -44,17 +40,8 @@ fn same(a: f64, b: f64) -> bool {
 fn shortest(si: f64, unit: Factor) -> f64 {
     let plain = unit.of_si(si);
     let rounded = |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
-    let candidates = [
-        rounded(14),
-        rounded(15),
-        plain,
-        plain.next_up(),
-        plain.next_down(),
-    ];
-    candidates
-        .into_iter()
-        .find(|value| same(unit.to_si(*value), si))
-        .unwrap_or(plain)
+    let candidates = [rounded(14), rounded(15), plain, plain.next_up(), plain.next_down()];
+    candidates.into_iter().find(|value| same(unit.to_si(*value), si)).unwrap_or(plain)
 }
 
 /// Text for people, in the measures of a trade.
@@ -62,19 +49,12 @@ pub(super) fn people(quantity: Quantity, system: System) -> String {
     let units = people_units(quantity.kind(), system);
     let smallest = units.last().map_or("", |(_, unit)| *unit);
     let magnitude = |unit: &str| quantity.to(unit).map(libm::fabs).unwrap_or_default();
-    let chosen = units
-        .iter()
-        .find(|(least, unit)| magnitude(unit) >= *least)
-        .map_or(smallest, |(_, unit)| *unit);
+    let chosen = units.iter().find(|(least, unit)| magnitude(unit) >= *least).map_or(smallest, |(_, unit)| *unit);
     match quantity.to(chosen) {
         Ok(value) if !chosen.is_empty() => {
             format!("{} {chosen}", significant(value, PEOPLE_DIGITS))
         }
-        _ => format!(
-            "{} {}",
-            significant(quantity.si(), PEOPLE_DIGITS),
-            quantity.dimension().base_unit()
-        ),
+        _ => format!("{} {}", significant(quantity.si(), PEOPLE_DIGITS), quantity.dimension().base_unit()),
     }
 }
 
@@ -107,42 +87,24 @@ pub(crate) fn signed_percent(gap: Ratio) -> String {
 /// A number to so many significant digits, without trailing zeros; digits before the point are never dropped.
 pub(crate) fn significant(value: f64, digits: usize) -> String {
     if value == 0.0 || !value.is_finite() {
-        return if value == 0.0 {
-            "0".into()
-        } else {
-            value.to_string()
-        };
+        return if value == 0.0 { "0".into() } else { value.to_string() };
     }
     // The exponent after rounding, so that 9.9996 becomes 10 and not 10.00.
     let scientific = format!("{value:.*e}", digits.saturating_sub(1));
-    let exponent: i32 = scientific
-        .split_once('e')
-        .and_then(|(_, exponent)| exponent.parse().ok())
-        .unwrap_or(0);
+    let exponent: i32 = scientific.split_once('e').and_then(|(_, exponent)| exponent.parse().ok()).unwrap_or(0);
     if !(-9..=15).contains(&exponent) {
         return scientific;
     }
-    let decimals =
-        usize::try_from(i32::try_from(digits).unwrap_or(i32::MAX) - 1 - exponent).unwrap_or(0);
+    let decimals = usize::try_from(i32::try_from(digits).unwrap_or(i32::MAX) - 1 - exponent).unwrap_or(0);
     let text = format!("{value:.decimals$}");
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').into()
-    } else {
-        text
-    }
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').into() } else { text }
 }
 
 /// Units that people of a trade use for a kind, largest first, each with the least value that it is used for.
 fn people_units(kind: Kind, system: System) -> &'static [(f64, &'static str)] {
     use System::{Imperial, Metric, Us};
     match (kind, system) {
-        (Kind::Length, Metric) => &[
-            (1e3, "km"),
-            (1.0, "m"),
-            (0.01, "cm"),
-            (1.0, "mm"),
-            (0.0, "µm"),
-        ],
+        (Kind::Length, Metric) => &[(1e3, "km"), (1.0, "m"), (0.01, "cm"), (1.0, "mm"), (0.0, "µm")],
         (Kind::Length, _) => &[(1.0, "mi"), (1.0, "ft"), (0.0, "in")],
         (Kind::Area, Metric) => &[(0.1, "ha"), (0.0, "m2")],
         (Kind::Area, _) => &[(0.1, "ac"), (0.0, "ft2")],
@@ -165,9 +127,7 @@ fn people_units(kind: Kind, system: System) -> &'static [(f64, &'static str)] {
         (Kind::Pressure, _) => &[(0.0, "psi")],
         (Kind::VolumePerArea | Kind::LiquidDose, Metric) => &[(1.0, "L/ha"), (0.0, "mL/ha")],
         (Kind::VolumePerArea | Kind::LiquidDose, Us) => &[(1.0, "US gal/ac"), (0.0, "US fl oz/ac")],
-        (Kind::VolumePerArea | Kind::LiquidDose, Imperial) => {
-            &[(1.0, "imp gal/ac"), (0.0, "imp fl oz/ac")]
-        }
+        (Kind::VolumePerArea | Kind::LiquidDose, Imperial) => &[(1.0, "imp gal/ac"), (0.0, "imp fl oz/ac")],
         (Kind::VolumeRate, Metric) => &[(0.0, "L/ha")],
         (Kind::VolumeRate, Us) => &[(0.0, "US gal/ac")],
         (Kind::VolumeRate, Imperial) => &[(0.0, "imp gal/ac")],
@@ -183,9 +143,7 @@ fn people_units(kind: Kind, system: System) -> &'static [(f64, &'static str)] {
             &[(1.0, "lb/imp gal"), (0.0, "oz av/100 imp gal")]
         }
         (Kind::Density | Kind::ParticleDensity | Kind::BulkDensity, Us) => &[(0.0, "lb/US gal")],
-        (Kind::Density | Kind::ParticleDensity | Kind::BulkDensity, Imperial) => {
-            &[(0.0, "lb/imp gal")]
-        }
+        (Kind::Density | Kind::ParticleDensity | Kind::BulkDensity, Imperial) => &[(0.0, "lb/imp gal")],
         (Kind::Density | Kind::ParticleDensity | Kind::BulkDensity, Metric) => &[(0.0, "kg/L")],
         (Kind::Ratio, _) => &[(0.0, "%")],
         (Kind::Derived, _) => &[],

@@ -59,8 +59,7 @@ use core::marker::PhantomData;
 use uom::typenum::{Integer, N1, N2, P1, P2, P3, Z0};
 
 /// A double in the coherent SI unit of a dimension: length, mass, time, temperature.
-pub(super) type Si<L, M, T, K> =
-    Quantity<MixcalcDimensions<L, M, T, K, dyn uom::Kind>, MixcalcUnits<f64>, f64>;
+pub(super) type Si<L, M, T, K> = Quantity<MixcalcDimensions<L, M, T, K, dyn uom::Kind>, MixcalcUnits<f64>, f64>;
 
 pub(super) type Length = Si<P1, Z0, Z0, Z0>;
 pub(super) type Area = Si<P2, Z0, Z0, Z0>;
@@ -86,11 +85,7 @@ pub(super) trait Coherent: Copy {
 impl<L: Integer, M: Integer, T: Integer, K: Integer> Coherent for Si<L, M, T, K> {
     const EXPONENTS: [i8; 4] = [L::I8, M::I8, T::I8, K::I8];
     fn coherent(value: f64) -> Self {
-        Self {
-            dimension: PhantomData,
-            units: PhantomData,
-            value,
-        }
+        Self { dimension: PhantomData, units: PhantomData, value }
     }
     fn value(self) -> f64 {
         self.value
@@ -99,9 +94,5 @@ impl<L: Integer, M: Integer, T: Integer, K: Integer> Coherent for Si<L, M, T, K>
 
 /// Zero of any dimension, in a constant.
 pub(super) const fn zero<L: Integer, M: Integer, T: Integer, K: Integer>() -> Si<L, M, T, K> {
-    Si {
-        dimension: PhantomData,
-        units: PhantomData,
-        value: 0.0,
-    }
+    Si { dimension: PhantomData, units: PhantomData, value: 0.0 }
 }

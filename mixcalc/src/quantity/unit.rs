@@ -22,11 +22,7 @@ impl Factor {
     pub(super) const ONE: Self = Self::new(1.0, 1.0);
 
     const fn new(numerator: f64, denominator: f64) -> Self {
-        Self {
-            numerator,
-            denominator,
-            offset: 0.0,
-        }
+        Self { numerator, denominator, offset: 0.0 }
     }
 
     /// This many of it.
@@ -41,18 +37,11 @@ impl Factor {
 
     /// This unit per another one, reduced where one part divides the other, to stay exact.
     pub(super) const fn per(self, below: Self) -> Self {
-        Self::new(
-            self.numerator * below.denominator,
-            self.denominator * below.numerator,
-        )
-        .reduced()
+        Self::new(self.numerator * below.denominator, self.denominator * below.numerator).reduced()
     }
 
     const fn reduced(self) -> Self {
-        let (up, down) = (
-            self.numerator / self.denominator,
-            self.denominator / self.numerator,
-        );
+        let (up, down) = (self.numerator / self.denominator, self.denominator / self.numerator);
         if is_whole(down) && same(down * self.numerator, self.denominator) {
             Self::new(1.0, down)
         } else if is_whole(up) && same(up * self.denominator, self.numerator) {
@@ -166,16 +155,9 @@ pub(super) const SECOND: Factor = Factor::ONE;
 pub(super) const MINUTE: Factor = SECOND.many(60.0);
 pub(super) const HOUR: Factor = SECOND.many(3_600.0);
 
-pub(super) const DEGREE_CELSIUS: Factor = Factor {
-    offset: 273.15,
-    ..Factor::ONE
-};
+pub(super) const DEGREE_CELSIUS: Factor = Factor { offset: 273.15, ..Factor::ONE };
 /// t/°F = 9/5 t/°C + 32, so that 0 °F is 273.15 K - 160/9 K.
-pub(super) const DEGREE_FAHRENHEIT: Factor = Factor {
-    numerator: 5.0,
-    denominator: 9.0,
-    offset: 273.15 - 160.0 / 9.0,
-};
+pub(super) const DEGREE_FAHRENHEIT: Factor = Factor { numerator: 5.0, denominator: 9.0, offset: 273.15 - 160.0 / 9.0 };
 
 pub(super) const KILOMETER_PER_HOUR: Factor = METER.many(1e3).per(HOUR);
 pub(super) const MILE_PER_HOUR: Factor = Factor::new(44_704.0, 100_000.0);
@@ -194,39 +176,19 @@ const PERCENT_WEIGHT_IN_VOLUME: Factor = GRAM.per(MILLILITER.many(100.0));
 const PPM_WEIGHT_IN_VOLUME: Factor = KILOGRAM.part(1e6).per(LITER);
 
 const fn unit(words: &'static [&'static str], factor: Factor, kind: Kind) -> Unit {
-    Unit {
-        words,
-        factor,
-        kind,
-        system: None,
-    }
+    Unit { words, factor, kind, system: None }
 }
 
 const fn metric(words: &'static [&'static str], factor: Factor, kind: Kind) -> Unit {
-    Unit {
-        words,
-        factor,
-        kind,
-        system: Some(System::Metric),
-    }
+    Unit { words, factor, kind, system: Some(System::Metric) }
 }
 
 const fn us(words: &'static [&'static str], factor: Factor, kind: Kind) -> Unit {
-    Unit {
-        words,
-        factor,
-        kind,
-        system: Some(System::Us),
-    }
+    Unit { words, factor, kind, system: Some(System::Us) }
 }
 
 const fn imperial(words: &'static [&'static str], factor: Factor, kind: Kind) -> Unit {
-    Unit {
-        words,
-        factor,
-        kind,
-        system: Some(System::Imperial),
-    }
+    Unit { words, factor, kind, system: Some(System::Imperial) }
 }
 
 /// Every unit word that is read.
@@ -275,11 +237,7 @@ pub(super) static UNITS: &[Unit] = &[
     imperial(&["imp gal", "[gal_br]"], IMPERIAL_GALLON, Kind::Volume),
     imperial(&["imp qt", "[qt_br]"], IMPERIAL_QUART, Kind::Volume),
     imperial(&["imp pt", "[pt_br]"], IMPERIAL_PINT, Kind::Volume),
-    imperial(
-        &["imp fl oz", "[foz_br]"],
-        IMPERIAL_FLUID_OUNCE,
-        Kind::Volume,
-    ),
+    imperial(&["imp fl oz", "[foz_br]"], IMPERIAL_FLUID_OUNCE, Kind::Volume),
     metric(&["kg"], KILOGRAM, Kind::Mass),
     metric(&["g"], GRAM, Kind::Mass),
     metric(&["mg"], KILOGRAM.part(1e6), Kind::Mass),
@@ -316,16 +274,10 @@ pub(super) static AMBIGUOUS: &[(&[&str], &str)] = &[
     (&["gal", "gallon", "gallons"], "US gal or imp gal"),
     (&["qt", "quart", "quarts"], "US qt or imp qt"),
     (&["pt", "pint", "pints"], "US pt or imp pt"),
-    (
-        &["fl oz", "floz", "fluid ounce", "fluid ounces"],
-        "US fl oz or imp fl oz",
-    ),
+    (&["fl oz", "floz", "fluid ounce", "fluid ounces"], "US fl oz or imp fl oz"),
     (&["oz", "ounce", "ounces"], "US fl oz, imp fl oz or oz av"),
     (&["cup", "cups"], "US cup, or the volume in mL"),
-    (
-        &["tbsp", "Tbsp", "tablespoon", "tablespoons"],
-        "US tbsp, or 15 mL (20 mL in Australia)",
-    ),
+    (&["tbsp", "Tbsp", "tablespoon", "tablespoons"], "US tbsp, or 15 mL (20 mL in Australia)"),
     (&["tsp", "teaspoon", "teaspoons"], "US tsp, or 5 mL"),
     (&["t", "ton", "tons"], "tonne, or the mass in kg or lb"),
     (&["a"], "ac for acre, or the area in m2 for are"),
