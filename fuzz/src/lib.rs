@@ -108,7 +108,7 @@ fn check_recipe(plan: &Plan, recipe: &Recipe<'_>) {
     }
     assert!(steps.iter().all(|step| step.carrier().liters() >= -noise), "{steps:?}");
     let carrier: f64 = steps.iter().map(|step| step.carrier().liters()).sum();
-    assert!((carrier - load.carrier().liters()).abs() <= noise, "{carrier} L of {:?}: {steps:?}", load.carrier());
+    assert!((carrier - recipe.carrier().liters()).abs() <= noise, "{carrier} L of {:?}: {steps:?}", recipe.carrier());
     let filled = steps.last().expect("a load has steps").in_tank();
     assert!(close(filled.liters(), load.mix().liters()), "{filled:?} of {:?}", load.mix());
 }

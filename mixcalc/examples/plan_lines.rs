@@ -1,7 +1,8 @@
 //! Plans one job document a line, for programs that check many plans.
 //!
-//! Standard input: a job a line, JSON or TOML. Standard output: for each, a line of JSON, `{"job": …, "plan": …}` or
-//! `{"job": …, "error": {"code", "name", "path", "message"}}`. A job that is not JSON is quoted as a string.
+//! Standard input: a job a line, as it is or, where it is TOML of many lines, quoted as a JSON string. Standard output:
+//! for each, a line of JSON, `{"job": …, "plan": …}` or `{"job": …, "error": {"code", "name", "path", "message"}}`. A
+//! job that is not JSON is quoted there too.
 
 use std::borrow::Cow;
 use std::io::{self, BufRead, Write};
@@ -14,7 +15,8 @@ fn main() -> io::Result<()> {
     let mut out = io::BufWriter::new(io::stdout().lock());
     for line in io::stdin().lock().split(b'\n') {
         let line = line?;
-        let answer = match plan(&line) {
+        let unquoted: Option<String> = serde_json::from_slice(&line).ok();
+        let answer = match plan(unquoted.as_ref().map_or(&line, String::as_bytes)) {
             Ok(plan) => format!("\"plan\": {plan}"),
             Err(error) => format!("\"error\": {}", described(&error)),
         };

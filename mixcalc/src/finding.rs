@@ -271,7 +271,7 @@ impl Finding {
         text::filled(
             text::finding(self.code),
             &[
-                ("subject", &self.subject),
+                ("subject", &text::legible(&self.subject)),
                 ("path", &self.path),
                 ("load", &load),
                 ("actual", &shown(self.actual)),

@@ -7,7 +7,7 @@ use core::fmt;
 
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{MOST_STEPS, is_over, is_under, steps_down, steps_nearest, steps_up};
-use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, positive, read_unit};
+use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, read_unit};
 use crate::text;
 
 /// An amount of a product: by volume or by mass.
@@ -235,8 +235,7 @@ impl Measure {
                 .given(graduation)
                 .allowed(format_args!("{} {capacity}", text::word("at most the capacity,"))));
         }
-        let unit = Quantity::from(graduation).to_people(System::Metric);
-        let marked_in = unit.split_once(' ').map_or("", |(_, unit)| unit).into();
+        let marked_in = people_unit(graduation.into()).unwrap_or_default().into();
         let name = named(kind, capacity, graduation, System::Metric).into();
         Ok(Self { name, kind, capacity, graduation, marks, marked_in })
     }

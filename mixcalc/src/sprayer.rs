@@ -6,7 +6,7 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::needs_mix_density;
 use crate::quantity::close::{is_over, is_under, steps_down};
-use crate::quantity::{Density, Kind, Mass, Quantity, Ratio, System, Volume, not_negative, positive};
+use crate::quantity::{Density, Kind, Mass, Quantity, Ratio, System, Volume, not_negative, people_unit, positive};
 use crate::text;
 
 /// Headspace of a carried tank where the job does not say: it moves with the body, and foam has no other place. Advice, origin:
@@ -297,6 +297,8 @@ impl Tank {
     /// [`NotPositive`](ErrorCode::NotPositive) for a step that is not above zero.
     pub fn with_graduation(mut self, graduation: Volume) -> Result<Self, Error> {
         self.graduation = Some(positive(graduation).map_err(|error| error.at("graduation"))?);
+        // Until another unit is stated, the one in which people of the metric trade would read it.
+        self.marked_in = self.marked_in.or_else(|| people_unit(graduation.into()).map(Into::into));
         Ok(self)
     }
 

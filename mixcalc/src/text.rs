@@ -93,18 +93,22 @@ const LONGEST_QUOTE: usize = 60;
 
 /// A caller's text in quotes, shortened, with nothing in it that would disturb a terminal.
 pub(crate) fn quoted(text: &str) -> String {
-    let mut shown: String = text.chars().take(LONGEST_QUOTE).flat_map(shown_plainly).collect();
+    let mut shown: String = text.chars().take(LONGEST_QUOTE).flat_map(|c| escaped_if(c != '\'', c)).collect();
     if text.chars().nth(LONGEST_QUOTE).is_some() {
         shown.push('…');
     }
     alloc::format!("\"{shown}\"")
 }
 
-/// One character of a quote: escaped where it would disturb a terminal or end the quote.
-fn shown_plainly(c: char) -> impl Iterator<Item = char> {
-    let plain = (c == '\'').then_some(c);
-    let escaped = plain.is_none().then(|| c.escape_debug());
-    plain.into_iter().chain(escaped.into_iter().flatten())
+/// A caller's name inside a sentence, with nothing in it that would disturb a terminal.
+pub(crate) fn legible(name: &str) -> String {
+    name.chars().flat_map(|c| escaped_if(c.is_control(), c)).collect()
+}
+
+/// A character, escaped or as it is.
+fn escaped_if(escape: bool, c: char) -> impl Iterator<Item = char> {
+    let escaped = escape.then(|| c.escape_debug());
+    (!escape).then_some(c).into_iter().chain(escaped.into_iter().flatten())
 }
 
 /// The candidate that differs from `word` in the fewest letters, if that is few enough to be a slip.

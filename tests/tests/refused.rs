@@ -1,5 +1,6 @@
 //! Bad documents: each is refused with the code, the name and the place that its case states, and in a sentence that may be
 //! printed anywhere.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
 use std::cell::RefCell;
 use std::time::Instant;

@@ -211,9 +211,12 @@ fn unknown(text: &str) -> Error {
 
 fn unknown_word(word: &str, whole_text: &str) -> Error {
     let words = || UNITS.iter().flat_map(|unit| unit.words).copied();
-    let spelled_out = SPELLED_OUT.iter().find(|(long, _)| long.eq_ignore_ascii_case(word)).map(|(_, short)| *short);
-    let other_case = words().find(|known| known.eq_ignore_ascii_case(word));
-    match spelled_out.or(other_case).or_else(|| text::nearest(word, words())) {
+    // What cannot be seen is no part of the word that was meant.
+    let meant: String = word.trim().chars().filter(|c| !c.is_control()).collect();
+    let same = words().find(|known| *known == meant);
+    let spelled_out = SPELLED_OUT.iter().find(|(long, _)| long.eq_ignore_ascii_case(&meant)).map(|(_, short)| *short);
+    let other_case = words().find(|known| known.eq_ignore_ascii_case(&meant));
+    match same.or(spelled_out).or(other_case).or_else(|| text::nearest(&meant, words())) {
         Some(near) if !word.is_empty() => Error::new(ErrorCode::UnknownUnit).given(quoted(word)).allowed(near),
         _ => unknown(whole_text),
     }

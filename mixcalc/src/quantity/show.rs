@@ -58,6 +58,11 @@ pub(super) fn people(quantity: Quantity, system: System) -> String {
     }
 }
 
+/// The unit in which people of the metric trade would read a quantity.
+pub(crate) fn people_unit(quantity: Quantity) -> Option<String> {
+    people(quantity, System::Metric).split_once(' ').map(|(_, unit)| unit.into())
+}
+
 /// An amount in the unit on a scale, with the digits that the scale has.
 pub(crate) fn on_scale(quantity: Quantity, unit: &str) -> String {
     with_digits(quantity, unit, MARK_DIGITS)
