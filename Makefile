@@ -74,11 +74,28 @@ witness: rust-plan ## Check the plans of random jobs by exact fractions: COUNT=n
 
 # valgrind reads the debug library: an optimizer may test a value before it tests whether there is one.
 .PHONY: test-extra
-test-extra: ## What needs more of the machine: a C++ compiler, valgrind
+test-extra: gate ## What needs more of the machine: a C++ compiler, valgrind
 	echo '#include "mixcalc.h"' | $(CC) -x c++ -std=c++17 -Wall -Wextra -Wpedantic -Werror -fsyntax-only -Imixcalc-ffi/include -
 	cargo build --locked --package mixcalc-ffi
 	$(call compile_c_plan,debug)
 	valgrind --quiet --leak-check=full --error-exitcode=9 $(call c_plan,debug) docs/examples/demo.toml >/dev/null
+
+# Built to be run once, so without optimization. Runner and library must be of one version.
+RUNNER_VERSION := 0.20.0
+RUNNER := $(CARGO_TARGET_DIR)/tools/bin/gungraun-runner
+
+$(RUNNER):
+	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
+	cargo install --quiet --locked --root $(CARGO_TARGET_DIR)/tools gungraun-runner@$(RUNNER_VERSION)
+
+.PHONY: gate
+gate: $(RUNNER) ## Instruction counts against the numbers checked in; needs valgrind. UPDATE=1 checks new ones in
+	GUNGRAUN_RUNNER=$(RUNNER) cargo bench --quiet --locked --package mixcalc-benches --bench instructions -- --output-format=json \
+	| $(PYTHON) benches/gate.py
+
+.PHONY: bench
+bench: ## Times beside what a user would do instead, and allocations
+	cargo bench --quiet --locked --package mixcalc-benches --bench plan --bench allocations
 
 .PHONY: test-long
 test-long: ## For the patient: a million random jobs, other ones each day

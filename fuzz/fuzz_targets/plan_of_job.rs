@@ -189,7 +189,7 @@ fn job(u: &mut Unstructured<'_>) -> Result<Value> {
     Ok(Table::default()
         .with("format", "mixcalc-job/1")
         .with("area", format!("{area:?} {area_unit}"))
-        .with(*u.choose(&["volume_rate", "volume_rate", "carrier_rate"])?, quantity(RATE)(u)?)
+        .with(u.choose(&["volume_rate", "volume_rate", "carrier_rate"])?, quantity(RATE)(u)?)
         .with("sprayer", sprayer)
         .with("tank", tank)
         .with("loading", loading)

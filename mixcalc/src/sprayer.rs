@@ -362,7 +362,9 @@ impl Tank {
     /// Whether the brim is far enough over nominal for a machine to be filled to nominal.
     fn has_room_over_nominal(&self) -> bool {
         match (self.nominal, self.brim) {
-            (Some(nominal), Some(brim)) => !is_under(brim, nominal * (Ratio::one() + percent(LEAST_HEADSPACE_PERCENT))),
+            (Some(nominal), Some(brim)) => {
+                !is_under(brim, nominal * (Ratio::one() + Ratio::of_percent(LEAST_HEADSPACE_PERCENT)))
+            }
             _ => false,
         }
     }
@@ -371,9 +373,9 @@ impl Tank {
     pub(crate) fn headspace_kept(&self, kind: SprayerKind) -> Option<Ratio> {
         match self.headspace {
             Some(headspace) => Some(headspace),
-            None if kind.is_carried() => Some(percent(CARRIED_HEADSPACE_PERCENT)),
+            None if kind.is_carried() => Some(Ratio::of_percent(CARRIED_HEADSPACE_PERCENT)),
             None if self.has_room_over_nominal() => None,
-            None => Some(percent(LEAST_HEADSPACE_PERCENT)),
+            None => Some(Ratio::of_percent(LEAST_HEADSPACE_PERCENT)),
         }
     }
 
@@ -388,10 +390,6 @@ impl Tank {
             (nominal, brim) => brim.or(nominal).unwrap_or(Volume::ZERO) * full,
         }
     }
-}
-
-fn percent(value: f64) -> Ratio {
-    Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
 }
 
 /// The most that the tank may be filled to: under nominal, brim and mass, and down to a mark.
@@ -418,7 +416,7 @@ pub(crate) fn findings_on(
     units: System,
 ) -> impl Iterator<Item = Finding> {
     let brim = tank.brim.or(tank.nominal).unwrap_or(Volume::ZERO);
-    let most = brim * (Ratio::one() - percent(LEAST_HEADSPACE_PERCENT));
+    let most = brim * (Ratio::one() - Ratio::of_percent(LEAST_HEADSPACE_PERCENT));
     let as_made = !sprayer.kind.is_carried() && tank.has_room_over_nominal();
     let headspace = (is_over(fill, most) && !as_made).then(|| {
         Finding::new(FindingCode::HeadspaceBelowFivePercent, "tank.headspace", units)

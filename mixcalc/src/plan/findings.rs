@@ -140,7 +140,7 @@ impl Plan {
             }
             return;
         };
-        let tenth = self.job.area() * Ratio::from_percent(STRIP_PERCENT).unwrap_or(Ratio::ZERO);
+        let tenth = self.job.area() * Ratio::of_percent(STRIP_PERCENT);
         if is_over(strip.area(), tenth) {
             let limit = Limit::advice(Bound::AtMost, tenth, source::STRIP);
             let finding = self.finding(FindingCode::StripAboveTenPercent, "loading.last_strip");

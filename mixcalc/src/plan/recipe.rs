@@ -93,7 +93,7 @@ impl<'job> Wanted<'job> {
         };
         let gap = measure.shows(graduations).minus(exact).and_then(|gap| gap.over(exact)).unwrap_or(Ratio::ZERO);
         let gap = gap.max(Ratio::ZERO - gap);
-        Ok(measure.fillings_for(exact) <= max_fillings && !is_over(gap, percent(KEPT_PERCENT)))
+        Ok(measure.fillings_for(exact) <= max_fillings && !is_over(gap, Ratio::of_percent(KEPT_PERCENT)))
     }
 }
 
@@ -118,10 +118,6 @@ impl Service {
     }
 }
 
-fn percent(value: f64) -> Ratio {
-    Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
-}
-
 /// Whether a measure's graduation is over 5 % of an amount of its own sort. A pack is what it is.
 pub(crate) fn is_coarse(measure: &Measure, exact: Amount) -> bool {
     measure.kind() != MeasureKind::Pack && measure.graduation().exceeds(coarsest_advised(exact))
@@ -129,7 +125,7 @@ pub(crate) fn is_coarse(measure: &Measure, exact: Amount) -> bool {
 
 /// The largest graduation that is not coarse for an amount.
 pub(crate) fn coarsest_advised(exact: Amount) -> Amount {
-    exact.times(percent(COARSE_PERCENT))
+    exact.times(Ratio::of_percent(COARSE_PERCENT))
 }
 
 /// What a product of a load is measured with, and how much of it. `kept` is the measure of the first load.

@@ -150,7 +150,7 @@ impl<'job> Addition<'job> {
             room: product.room_of(amount),
             premix: if premixed { premix(amount) } else { Volume::ZERO },
             rinse: match (measure.kind(), measure.capacity()) {
-                (MeasureKind::Vessel, Amount::Volume(capacity)) => capacity * percent(RINSE_PERCENT),
+                (MeasureKind::Vessel, Amount::Volume(capacity)) => capacity * Ratio::of_percent(RINSE_PERCENT),
                 _ => Volume::ZERO,
             },
         })
@@ -173,10 +173,6 @@ fn premix(amount: Amount) -> Volume {
 /// What a product by mass is counted as for its premix: 1 kg/L.
 pub(super) fn premix_density() -> Density {
     Density::from_kilograms_per_liter(1.0).unwrap_or(Density::ZERO)
-}
-
-pub(super) fn percent(value: f64) -> Ratio {
-    Ratio::from_percent(value).unwrap_or(Ratio::ZERO)
 }
 
 /// Room that the measured amounts of a load take up.
@@ -244,5 +240,5 @@ fn first_carrier(job: &Job, load: Volume) -> Volume {
         return load;
     }
     let asked = job.products().iter().filter_map(|product| product.label().first_carrier);
-    load * asked.reduce(Ratio::max).unwrap_or(percent(FIRST_CARRIER_PERCENT))
+    load * asked.reduce(Ratio::max).unwrap_or(Ratio::of_percent(FIRST_CARRIER_PERCENT))
 }

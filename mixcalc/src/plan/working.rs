@@ -134,9 +134,9 @@ impl Workings<'_> {
     fn advice(&mut self) {
         let job = &self.plan.job;
         self.given("advice.headspace", job.tank().headspace_kept(job.sprayer().kind()));
-        self.given("advice.first_carrier", Some(steps::percent(steps::FIRST_CARRIER_PERCENT)));
+        self.given("advice.first_carrier", Some(Ratio::of_percent(steps::FIRST_CARRIER_PERCENT)));
         self.given("advice.rinses", Some(steps::RINSES));
-        self.given("advice.rinse", Some(steps::percent(steps::RINSE_PERCENT)));
+        self.given("advice.rinse", Some(Ratio::of_percent(steps::RINSE_PERCENT)));
         self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
         self.given("advice.premix_density", Some(steps::premix_density()));
     }

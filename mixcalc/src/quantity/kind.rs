@@ -573,6 +573,11 @@ impl Ratio {
         Self::from_si(steps as f64)
     }
 
+    /// So many percent: for constants of the trade.
+    pub(crate) fn of_percent(value: f64) -> Self {
+        Self::from_si(unit::PERCENT.to_si(value))
+    }
+
     /// One.
     pub(crate) fn one() -> Self {
         Self::from_si(1.0)
