@@ -462,7 +462,7 @@ impl Label {
     }
 
     /// Where the limits stand, in words.
-    fn source_text(&self) -> String {
+    pub(crate) fn source_text(&self) -> String {
         self.source.as_deref().unwrap_or(text::word("the label as given in the job")).into()
     }
 

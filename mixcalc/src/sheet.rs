@@ -8,10 +8,11 @@ use alloc::{format, vec};
 use core::mem::take;
 
 use crate::finding::Caution;
+use crate::label::{Dose, Product};
 use crate::measure::MeasureKind;
 use crate::plan::{Action, Cleared, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
-use crate::quantity::{Quantity, Volume, in_unit, on_scale, signed_percent};
-use crate::text::{filled, sheet as words, working as workings};
+use crate::quantity::{Quantity, System, Volume, in_unit, on_scale, signed_percent};
+use crate::text::{filled, legible, sheet as words, working as workings};
 
 /// Characters in a line.
 const WIDTH: usize = 80;
@@ -171,7 +172,7 @@ impl Page {
     /// Rows of cells. A cell that is wider than its column goes on below; a row of one cell alone goes across, a little to the right.
     fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
         let mut rows: Vec<Vec<String>> =
-            rows.iter().map(|row| row.iter().map(|cell| printable(cell)).collect()).collect();
+            rows.iter().map(|row| row.iter().map(|cell| legible(cell)).collect()).collect();
         align_points(columns, &mut rows);
         let widths = widths(columns, &rows);
         for row in &rows {
@@ -253,6 +254,9 @@ impl Page {
                 ),
             ),
         ];
+        if plan.last_strip().is_none() {
+            facts.push((words::STRIP, words::NO_STRIP.into()));
+        }
         if let Some(strip) = plan.last_strip() {
             let kept = filled(words::STRIP_VALUE, &[("area", &people(strip.area().into()))]);
             let held_back = strip.held_back();
@@ -264,6 +268,9 @@ impl Page {
                     kept
                 },
             ));
+        }
+        if plan.job().sprayer().residual().is_none() {
+            facts.push((words::RESIDUAL, words::NO_RESIDUAL.into()));
         }
         if plan.residual() > Volume::ZERO {
             let stays = filled(words::RESIDUAL_VALUE, &[("volume", &people(plan.residual().into()))]);
@@ -312,8 +319,11 @@ impl Page {
             vec![[words::PRODUCT, words::EXACT, "", words::MEASURED, "", words::GAP].map(String::from).to_vec()];
         let ledger = cleared.ledger();
         for ((product, total), account) in plan.job().products().iter().zip(cleared.totals()).zip(ledger.products()) {
-            let [exact, measured] = [total.exact(), total.measured()]
-                .map(|amount| number_and_unit(&Quantity::from(amount).to_people(units)));
+            let exact = number_and_unit(&Quantity::from(total.exact()).to_people(units));
+            // Whole graduations, so with every digit that they have.
+            let measured = Quantity::from(total.measured());
+            let unit = number_and_unit(&measured.to_people(units)).1;
+            let measured = number_and_unit(&on_scale(measured, &unit));
             table.push(vec![
                 product.name().into(),
                 exact.0,
@@ -322,6 +332,7 @@ impl Page {
                 measured.1,
                 signed_percent(total.gap()),
             ]);
+            table.push(vec![dose(product, units)]);
             table.extend(total.drawn().map(|(measure, count)| {
                 let graduation = measure.reading(measure.graduation());
                 vec![filled(
@@ -377,14 +388,14 @@ impl Page {
 
     fn amounts(&mut self, recipe: &Recipe<'_>) {
         let amount = if recipe.load().count() > 1 { words::AMOUNT_IN_EACH } else { words::AMOUNT };
-        let mut rows = vec![[words::PRODUCT, amount, "", words::MEASURE].map(String::from).to_vec()];
+        let mut rows = vec![[words::PRODUCT, amount, "", words::GAP, words::MEASURE].map(String::from).to_vec()];
         rows.extend(recipe.amounts().map(|amount| {
             let (number, unit) = number_and_unit(&reading(&amount));
-            vec![amount.name().into(), number, unit, measured_with(&amount)]
+            vec![amount.name().into(), number, unit, signed_percent(amount.gap()), measured_with(&amount)]
         }));
         if rows.len() > 1 {
             self.blank();
-            self.table(&[Column::Words(26), Column::Number, Column::Unit, Column::Rest], &rows);
+            self.table(&[Column::Words(26), Column::Number, Column::Unit, Column::Number, Column::Rest], &rows);
         }
     }
 
@@ -622,24 +633,6 @@ fn widths(columns: &[Column], rows: &[Vec<String>]) -> Vec<usize> {
     widths
 }
 
-/// Text of a caller without what would disturb a printer: line ends and tabs are blanks, and marks that cannot be seen (which could
-/// turn the order of digits round) show as a question mark.
-fn printable(text: &str) -> String {
-    text.chars()
-        .map(|c| match c {
-            _ if c.is_whitespace() => ' ',
-            '\u{ad}'
-            | '\u{200b}'
-            | '\u{200e}'..='\u{200f}'
-            | '\u{202a}'..='\u{202e}'
-            | '\u{2060}'..='\u{206f}'
-            | '\u{feff}' => '?',
-            _ if c.is_control() => '?',
-            _ => c,
-        })
-        .collect()
-}
-
 /// Whether a word stays on one line with the next: an amount must not be torn from its unit, nor a unit apart.
 fn sticks(word: &str) -> bool {
     let word = word.trim_start_matches('(');
@@ -686,4 +679,17 @@ fn set(pieces: Vec<String>, width: usize) -> Vec<String> {
     }
     lines.push(line);
     lines
+}
+
+/// The dose of a product beside the most that is allowed, for whoever checks the amounts.
+fn dose(product: &Product, units: System) -> String {
+    let people = |dose: Dose| Quantity::from(dose).to_people(units);
+    let label = product.label();
+    match label.max_dose() {
+        Some(most) => filled(
+            words::DOSE,
+            &[("dose", &people(product.dose())), ("most", &people(most)), ("source", &label.source_text())],
+        ),
+        None => filled(words::DOSE_IS_MOST, &[("dose", &people(product.dose()))]),
+    }
 }

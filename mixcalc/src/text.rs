@@ -67,7 +67,7 @@ pub(crate) const fn error(code: ErrorCode) -> &'static str {
         ErrorCode::UnreadableQuantity => "cannot read {given}; write a number, a blank and a unit, such as {allowed}",
         ErrorCode::AmbiguousUnit => "{given} has more than one meaning; write {allowed}",
         ErrorCode::MissingUnit => "{given} has no unit; write text such as {allowed}",
-        ErrorCode::DecimalComma => "the comma in {given} can be read in more than one way; write {allowed}",
+        ErrorCode::DecimalComma => "a comma may not stand in a number, got {given}; write {allowed}",
         ErrorCode::UnlikeQuantities => "cannot put together {given}; they are different things",
         ErrorCode::UnreadableDocument => "cannot be read: {given}",
         ErrorCode::UnknownKey => "{given} is not a key here; write {allowed}",
@@ -93,22 +93,36 @@ const LONGEST_QUOTE: usize = 60;
 
 /// A caller's text in quotes, shortened, with nothing in it that would disturb a terminal.
 pub(crate) fn quoted(text: &str) -> String {
-    let mut shown: String = text.chars().take(LONGEST_QUOTE).flat_map(|c| escaped_if(c != '\'', c)).collect();
+    let mut shown: String = text.chars().take(LONGEST_QUOTE).flat_map(escaped).collect();
     if text.chars().nth(LONGEST_QUOTE).is_some() {
         shown.push('…');
     }
     alloc::format!("\"{shown}\"")
 }
 
-/// A caller's name inside a sentence, with nothing in it that would disturb a terminal.
-pub(crate) fn legible(name: &str) -> String {
-    name.chars().flat_map(|c| escaped_if(c.is_control(), c)).collect()
+/// Text of a caller without what would disturb a printer: line ends and tabs are blanks, and marks that cannot be seen (which could
+/// turn the order of digits round) show as a question mark.
+pub(crate) fn legible(text: &str) -> String {
+    text.chars()
+        .map(|c| match c {
+            _ if c.is_whitespace() => ' ',
+            '\u{ad}'
+            | '\u{200b}'
+            | '\u{200e}'..='\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{feff}' => '?',
+            _ if c.is_control() => '?',
+            _ => c,
+        })
+        .collect()
 }
 
-/// A character, escaped or as it is.
-fn escaped_if(escape: bool, c: char) -> impl Iterator<Item = char> {
-    let escaped = escape.then(|| c.escape_debug());
-    (!escape).then_some(c).into_iter().chain(escaped.into_iter().flatten())
+/// One character of a quote: escaped where it would disturb a terminal or end the quote.
+fn escaped(c: char) -> impl Iterator<Item = char> {
+    let plain = (c == '\'').then_some(c);
+    let escape = plain.is_none().then(|| c.escape_debug());
+    plain.into_iter().chain(escape.into_iter().flatten())
 }
 
 /// The candidate that differs from `word` in the fewest letters, if that is few enough to be a slip.
@@ -179,7 +193,7 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
             "load {load} measures {subject} in steps of {actual}, over 5 % of the amount; steps of {limit} or less would do ({source})"
         }
         FindingCode::ManyFillings => {
-            "load {load} takes {actual} of {subject} in more fillings of its measure than advised: they hold {limit} ({source})"
+            "load {load} takes {actual} of {subject}, and the fillings advised of its measure hold {limit}; a larger measure would help ({source})"
         }
         FindingCode::CarriedMassAboveAdvice => {
             "the full sprayer comes to {actual} on the back, over {limit} ({source})"
@@ -206,7 +220,7 @@ pub(crate) mod source {
     /// Graduation.
     pub(crate) const GRADUATION: &str = "mixcalc: half a graduation is then under 2.5 % of the amount";
     /// Fillings.
-    pub(crate) const FILLINGS: &str = "mixcalc: each filling is a splash and a miscount";
+    pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
     /// What the job states.
     pub(crate) const JOB: &str = "the job";
     /// What a measure shows.
@@ -400,9 +414,11 @@ pub(crate) mod sheet {
     pub(crate) const MIX: &str = "Mix";
     pub(crate) const MIX_VALUE: &str = "{mix} in all, for {area}";
     pub(crate) const STRIP: &str = "Last strip";
+    pub(crate) const NO_STRIP: &str = "none: no ground is kept for the rinse water";
     pub(crate) const STRIP_VALUE: &str = "{area} at the end stay untreated, for the rinse water";
     pub(crate) const STRIP_HELD_BACK: &str = "{strip}; {volume} of mix less is made for it";
     pub(crate) const RESIDUAL: &str = "Residual";
+    pub(crate) const NO_RESIDUAL: &str = "not given: all of the mix is counted as sprayed";
     pub(crate) const RESIDUAL_VALUE: &str = "{volume} stays in the sprayer after spraying out";
     pub(crate) const RESIDUAL_SHORT: &str = "{residual}, so {area} at the end will stay untreated by itself";
 
@@ -429,6 +445,8 @@ pub(crate) mod sheet {
     pub(crate) const EXACT: &str = "Exact";
     pub(crate) const MEASURED: &str = "Measured";
     pub(crate) const GAP: &str = "Gap";
+    pub(crate) const DOSE: &str = "dose {dose}; at most {most} ({source})";
+    pub(crate) const DOSE_IS_MOST: &str = "dose {dose}; no maximum is given, this is taken as the most";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
 

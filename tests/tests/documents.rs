@@ -258,7 +258,8 @@ fn difference(place: &str, a: &Value, b: &Value) -> Option<String> {
 
 #[test]
 fn the_demo_in_us_measures_has_the_same_plan() {
-    let [metric, us] = ["demo.toml", "demo-us.toml"].map(|name| plan_of(&document::read_job(&demo(name)).unwrap()));
+    let [metric, us] = ["demo.toml", "../../tests/conformance/demo-in-us-units.toml"]
+        .map(|name| plan_of(&document::read_job(&demo(name)).unwrap()));
     assert_eq!(difference("plan", &metric, &us), None);
     assert_eq!(metric["usable"], true);
     assert_eq!(us["job"]["units"], "US");

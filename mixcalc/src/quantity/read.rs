@@ -115,7 +115,10 @@ fn number(number: &str, whole_text: &str) -> Result<f64, Error> {
         // Where points stand before the comma, they part thousands and the comma does not.
         let decimal = format!("{}.{after}", before.replace('.', ""));
         let thousands = number.replace(',', "");
-        let readings = match (is_number(&decimal), is_number(&thousands) && !before.contains('.')) {
+        // A comma parts thousands where groups of three follow: 1,5 is no fifteen.
+        let whole = after.split(['.', 'e', 'E']).next().unwrap_or_default();
+        let in_threes = whole.split(',').all(|group| group.len() == 3) && !before.contains('.');
+        let readings = match (is_number(&decimal), is_number(&thousands) && in_threes) {
             (true, true) => format!("{decimal} or {thousands}"),
             (true, false) => decimal,
             (false, true) => thousands,
@@ -213,7 +216,7 @@ fn unknown_word(word: &str, whole_text: &str) -> Error {
     let words = || UNITS.iter().flat_map(|unit| unit.words).copied();
     // What cannot be seen is no part of the word that was meant.
     let meant: String = word.trim().chars().filter(|c| !c.is_control()).collect();
-    let same = words().find(|known| *known == meant);
+    let same = words().find(|known| *known == meant && meant != word);
     let spelled_out = SPELLED_OUT.iter().find(|(long, _)| long.eq_ignore_ascii_case(&meant)).map(|(_, short)| *short);
     let other_case = words().find(|known| known.eq_ignore_ascii_case(&meant));
     match same.or(spelled_out).or(other_case).or_else(|| text::nearest(&meant, words())) {
