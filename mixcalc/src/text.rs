@@ -50,7 +50,7 @@ pub(crate) const fn error(code: ErrorCode) -> &'static str {
             "{given} cannot measure this product without its {allowed}; add that key to the product"
         }
         ErrorCode::ProductsFillMix => {
-            "the products take up {given} of the mix and leave no carrier; they must be under 100 % together"
+            "the products take up {given} of the mix and leave no carrier; see that a dose and the volume rate are not swapped"
         }
         ErrorCode::StripCoversJob => "a last strip of {given} is as large as the job of {allowed}; hold back less",
         ErrorCode::TooManyLoads => "the job comes to {given} loads, more than {allowed}; check area, rate and tank",
