@@ -89,7 +89,7 @@ finding_codes! {
     /// Ground at the end goes short by what stays in the sprayer.
     ResidualLeavesGroundShort = "residual-leaves-ground-short", Note;
     /// A product's displacement is unknown and not counted.
-    DisplacementNotCounted = "displacement-not-counted", Note;
+    DisplacementNotCounted = "displacement-not-counted", Caution;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
 }
@@ -276,7 +276,7 @@ impl Finding {
                 ("load", &load),
                 ("actual", &shown(self.actual)),
                 ("limit", &shown(limit.map(Limit::value))),
-                ("source", &limit.map(Limit::source).unwrap_or_default()),
+                ("source", &text::legible(limit.map(Limit::source).unwrap_or_default())),
             ],
         )
     }

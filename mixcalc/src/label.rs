@@ -9,7 +9,7 @@ use crate::finding::{Bound, Force, Limit};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
     BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction, ParticleDensity, Quantity, Ratio,
-    SolidDose, Volume, VolumeFraction, VolumeRate, positive,
+    SolidDose, Volume, VolumeFraction, VolumeRate, not_negative, positive,
 };
 use crate::text;
 
@@ -656,9 +656,11 @@ impl Product {
             let due = if self.dose.is_by_volume() { Kind::Volume } else { Kind::Mass };
             return Err(refused(ErrorCode::WrongQuantity).allowed(text::with_article(due.words())));
         }
-        if stock.is_under(stock.none()) {
-            return Err(refused(ErrorCode::OutOfRange).allowed(text::word("zero or more")));
+        match stock {
+            Amount::Volume(volume) => not_negative(volume).map(|_| ()),
+            Amount::Mass(mass) => not_negative(mass).map(|_| ()),
         }
+        .map_err(|error| error.at("stock"))?;
         self.stock = Some(stock);
         Ok(self)
     }

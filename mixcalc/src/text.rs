@@ -203,7 +203,7 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
             "what stays in the sprayer leaves {actual} at the end untreated; a last strip gives the rinse water a place to go"
         }
         FindingCode::DisplacementNotCounted => {
-            "{subject} takes up room in the tank that is not counted without {path}; topping up to the mark makes up for it"
+            "the room that {subject} takes up in the tank is not counted without {path}: fill to marks, never by measured carrier alone"
         }
         FindingCode::DoseTakenAsMaximum => {
             "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"

@@ -98,7 +98,7 @@ class Reckoning:
         body = p.particle if p.dry else p.density
         p.displaces = 1 if p.kind == VOLUME else 1 / body if body else 0
         if p.kind == MASS and not body:
-            self.note("note", "displacement-not-counted", i)
+            self.note("caution", "displacement-not-counted", i)
         if "max_dose" not in given.get("label", {}):  # "A label without max_dose has the dose as its maximum, with a note"
             self.note("note", "dose-taken-as-maximum", i)
         return p

@@ -21,7 +21,6 @@ impl Plan {
         for (index, product) in self.job.products().iter().enumerate() {
             self.on_dose(index, product, &mut findings);
             self.on_volume_rate(index, product, &mut findings);
-            self.on_stock(index, product, &mut findings);
         }
         for load in &self.loads {
             for (index, portion) in load.portions.iter().enumerate() {
@@ -46,7 +45,7 @@ impl Plan {
         Finding::new(FindingCode::RinsesExceedCarrier, "measures", self.job.units())
             .in_load(load.first)
             .actual_value(needed)
-            .against(Limit::fact(Bound::AtMost, load.carrier, source::LOAD))
+            .against(Limit::fact(Bound::AtMost, self.mix.carrier_in(load.mix), source::LOAD))
     }
 
     fn finding(&self, code: FindingCode, path: impl Into<alloc::string::String>) -> Finding {
@@ -87,7 +86,8 @@ impl Plan {
         }
     }
 
-    fn on_stock(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
+    /// What the job takes beyond the stock. Of a plan that may be carried out only: it shows what is measured.
+    pub(super) fn on_stock(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
         if let Some((stock, drawn)) = product.stock().zip(self.measured_total(index))
             && drawn.exceeds(stock)
         {

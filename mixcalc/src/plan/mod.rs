@@ -255,7 +255,7 @@ impl Plan {
     /// Volume of carrier in each load of a run: beside the measured amounts, or beside the exact ones where nothing is measured.
     #[must_use]
     pub fn carrier_in(&self, load: &Load) -> Volume {
-        if self.usable() { load.carrier } else { self.mix.carrier_in(load.mix) }
+        load.carrier
     }
 
     /// The exact amount of each product in all loads.
@@ -322,6 +322,24 @@ impl Plan {
         if self.usable() {
             for (load, steps) in self.loads.iter_mut().zip(steps) {
                 load.steps = steps;
+            }
+            let mut short = Vec::new();
+            for (index, product) in self.job.products().iter().enumerate() {
+                self.on_stock(index, product, &mut short);
+            }
+            self.findings.append(&mut short);
+            self.findings.sort_by_key(Finding::severity);
+        } else {
+            self.forget_measured();
+        }
+    }
+
+    /// A plan with a stop holds no measured amounts, not even where nobody looks.
+    fn forget_measured(&mut self) {
+        for load in &mut self.loads {
+            load.carrier = self.mix.carrier_in(load.mix);
+            for portion in &mut load.portions {
+                portion.measured = None;
             }
         }
     }
