@@ -540,6 +540,10 @@ fn a_stopped_plan_shows_no_amounts_and_no_steps() {
             let shown: f64 = plan.loads().iter().map(|load| many(plan.carrier_in(load), load.count())).sum();
             let exact = (plan.carrier_rate() / plan.volume_rate()).number() * plan.made().liters();
             check_close!(shown, exact);
+            // Nor where only a debugger looks, nor beside a stock.
+            let debugged = format!("{plan:?}");
+            prop_assert!(!debugged.contains("measured: Some"), "a measured amount is left");
+            prop_assert!(plan.findings().iter().all(|finding| finding.code() != FindingCode::StockShort));
         } else {
             prop_assert!(plan.cleared().unwrap().recipes().all(|recipe| !recipe.steps().is_empty()));
         }
