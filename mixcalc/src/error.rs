@@ -64,6 +64,8 @@ error_codes! {
     NoMeasure = 114, "no-measure";
     /// An amount comes to more graduations than are counted exactly.
     Uncountable = 115, "uncountable";
+    /// Amounts, steps or the load sheet are asked of a plan with a stop.
+    PlanStopped = 116, "plan-stopped";
     /// A unit word that is not known.
     UnknownUnit = 201, "unknown-unit";
     /// A quantity of another kind than the one asked for.

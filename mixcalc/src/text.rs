@@ -62,6 +62,7 @@ pub(crate) const fn error(code: ErrorCode) -> &'static str {
         ErrorCode::Uncountable => {
             "comes to more than {allowed} graduations of {given}, too many to count exactly; use a coarser measure"
         }
+        ErrorCode::PlanStopped => "this plan must not be mixed, so it has no amounts, steps or load sheet: {given}",
         ErrorCode::UnknownUnit => "{given} is not a unit that is read here; write {allowed}",
         ErrorCode::WrongQuantity => "must be {allowed}, got {given}",
         ErrorCode::UnreadableQuantity => "cannot read {given}; write a number, a blank and a unit, such as {allowed}",

@@ -540,6 +540,7 @@ fn every_error_can_happen_and_its_sentence_has_no_gap() {
     let calls = [
         (E::NotFinite, Length::from_meters(f64::NAN).unwrap_err()),
         (E::UnlikeQuantities, Quantity::from(rate).plus(dose.into()).unwrap_err()),
+        (E::PlanStopped, plan_of(&changed("1.5 L/ha", "1 mL/ha")).try_cleared().unwrap_err()),
     ];
     let mut seen = BTreeSet::new();
     for (code, error) in documents.into_iter().chain(calls) {

@@ -22,7 +22,7 @@ pub use steps::{Action, Level, Step};
 use self::loads::Run;
 use self::mix::Mix;
 use self::recipe::{Choice, Measured};
-use crate::error::Error;
+use crate::error::{Error, ErrorCode};
 use crate::finding::{Caution, Finding, Severity};
 use crate::measure::{Amount, Fillings, Measure};
 use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, ordered_sum};
@@ -279,6 +279,20 @@ impl Plan {
     #[must_use]
     pub fn cleared(&self) -> Option<Cleared<'_>> {
         self.usable().then_some(Cleared { plan: self })
+    }
+
+    /// [`cleared`](Self::cleared), or an error that says which stops stand: for a caller who asks for amounts and must be told why
+    /// there are none.
+    ///
+    /// # Errors
+    ///
+    /// [`PlanStopped`](crate::ErrorCode::PlanStopped), which gives the message of each stop.
+    pub fn try_cleared(&self) -> Result<Cleared<'_>, Error> {
+        self.cleared().ok_or_else(|| {
+            let stops = self.findings.iter().filter(|finding| finding.severity() == Severity::Stop);
+            let messages: Vec<_> = stops.map(Finding::message).collect();
+            Error::new(ErrorCode::PlanStopped).given(messages.join("; "))
+        })
     }
 
     fn total(&self, of: impl Fn(&Load) -> Volume) -> Volume {
