@@ -350,6 +350,10 @@ pub(crate) const A_LIST: &str = "a list";
 #[cfg(feature = "document")]
 pub(crate) const A_TABLE: &str = "a table of keys";
 
+/// A quantity that is not text.
+#[cfg(feature = "document")]
+pub(crate) const A_QUANTITY: &str = "a quantity";
+
 /// What to write for a key that is missing.
 #[cfg(feature = "document")]
 pub(crate) fn key_example(key: &str) -> String {

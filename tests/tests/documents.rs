@@ -6,7 +6,8 @@
 
 use std::path::{Path, PathBuf};
 
-use mixcalc::{Job, document, plan};
+use mixcalc::document::{Node, Part};
+use mixcalc::{ErrorCode, Job, LiquidDose, Loading, Measure, Product, Quantity, Sprayer, Tank, document, plan};
 use mixcalc_tests::is_within;
 use mixcalc_tests::jobs::{Sketch, sketches};
 use proptest::prelude::*;
@@ -53,6 +54,52 @@ fn demo(name: &str) -> Vec<u8> {
 // ------------------------------------------------------------------------------------------ schemas
 
 /// `UPDATE_SCHEMA=1 cargo test` writes them anew.
+/// A part by itself is read as it is read within a job, and what it writes reads back.
+#[test]
+fn a_part_by_itself_is_what_it_is_in_a_job() {
+    let text = std::fs::read(root().join("docs/examples/demo.toml")).unwrap();
+    let node = Node::read(&text).unwrap();
+    let job = Job::from_node(&node).unwrap();
+    let part = |of: &Node, key: &str| match of {
+        Node::Table(entries) => entries.iter().find(|(name, _)| name == key).unwrap().1.clone(),
+        _ => panic!("{of:?}"),
+    };
+    let Node::List(products) = part(&node, "products") else { panic!("products") };
+    assert!(!products.is_empty());
+    for (node, product) in products.iter().zip(job.products()) {
+        let alone = Product::from_node(node).unwrap();
+        assert_eq!(alone, *product);
+        assert_eq!(Product::from_node(&Node::read(alone.to_json().as_bytes()).unwrap()).unwrap(), alone);
+    }
+    assert_eq!(Tank::from_node(&part(&node, "tank")).unwrap(), *job.tank());
+    assert_eq!(Sprayer::from_node(&part(&node, "sprayer")).unwrap(), *job.sprayer());
+    assert_eq!(Loading::from_node(&part(&node, "loading")).unwrap(), job.loading());
+}
+
+/// A quantity that a program hands over keeps its claim, its exact value and the unit that it was stated in.
+#[test]
+fn a_quantity_handed_over_is_taken_as_its_text_is() {
+    let handed = |text: &str| {
+        let unit = text.split_once(' ').unwrap().1;
+        Node::Quantity(Quantity::read(text).unwrap(), unit.into())
+    };
+    let measure = |capacity: Node, graduation: Node| {
+        let kind = ("kind".into(), Node::Text("vessel".into()));
+        Measure::from_node(&Node::Table(vec![kind, ("capacity".into(), capacity), ("graduation".into(), graduation)]))
+    };
+    let text = |text: &str| Node::Text(text.into());
+    assert_eq!(
+        measure(handed("16 US fl oz"), handed("0.1 US fl oz")).unwrap(),
+        measure(text("16 US fl oz"), text("0.1 US fl oz")).unwrap(),
+    );
+    let dose = Node::Quantity(LiquidDose::read("1 L/ha").unwrap().into(), "L/ha".into());
+    let refused = measure(dose, text("10 mL")).unwrap_err();
+    assert_eq!((refused.code(), refused.path()), (ErrorCode::WrongQuantity, "capacity"));
+    let refused = measure(Node::Other("a date".into()), text("10 mL")).unwrap_err();
+    assert_eq!((refused.code(), refused.path()), (ErrorCode::WrongType, "capacity"));
+    assert!(refused.to_string().contains("got a date"), "{refused}");
+}
+
 #[test]
 fn schemas_checked_in_are_those_of_the_types() {
     let files: [(&str, &str); 2] =

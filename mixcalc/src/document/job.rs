@@ -6,11 +6,12 @@ use alloc::vec::Vec;
 
 use serde::{Deserialize, Serialize};
 
+use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
 use crate::label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, SubstanceContent};
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::plan::{Job, LastStrip, Rate, Split};
+use crate::plan::{Job, LastStrip, Loading, Rate, Split};
 use crate::quantity::{Kind, System};
 use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
@@ -280,6 +281,53 @@ pub(super) enum JobFormat {
     One,
 }
 
+mod sealed {
+    pub trait Sealed {}
+}
+
+/// A job or a part of it, as documents state it: made from a [`Node`], and written as JSON.
+pub trait Part: sealed::Sealed + Sized {
+    /// Makes it from a table with the keys of documents.
+    ///
+    /// # Errors
+    ///
+    /// Those of [`read_job`](super::read_job), each with its place in the table.
+    fn from_node(node: &Node) -> Result<Self, Error>;
+
+    /// Writes it as JSON: every quantity as value and unit, in the one unit of its kind.
+    fn to_json(&self) -> String;
+}
+
+/// Gives each part its wire struct, and the method that makes the part of it.
+macro_rules! parts {
+    ($($part:ident: $wire:ident.$made:ident;)*) => { $(
+        impl sealed::Sealed for $part {}
+
+        impl Part for $part {
+            fn from_node(node: &Node) -> Result<Self, Error> {
+                node.wire::<$wire>()?.$made()
+            }
+
+            fn to_json(&self) -> String {
+                super::json(&$wire::of(self))
+            }
+        }
+    )* };
+}
+
+parts! {
+    Job: JobWire.job;
+    Product: ProductWire.product;
+    ActiveSubstance: SubstanceWire.substance;
+    Label: LabelWire.label;
+    Measure: MeasureWire.measure;
+    Sprayer: SprayerWire.sprayer;
+    Residual: ResidualWire.residual;
+    Tank: TankWire.tank;
+    Loading: LoadingWire.loading;
+    LastStrip: StripWire.last_strip;
+}
+
 /// Puts a place in front of an error's.
 trait At<T> {
     fn at(self, place: &str) -> Result<T, Error>;
@@ -333,7 +381,7 @@ impl JobWire {
             job = job.with_measure(measure.measure().at(&format!("measures[{index}]"))?)?;
         }
         match &self.loading {
-            Some(loading) => loading.applied(job),
+            Some(loading) => Ok(job.with_loading(loading.loading().at("loading")?)),
             None => Ok(job),
         }
     }
@@ -355,7 +403,7 @@ impl JobWire {
             measures: job.measures().iter().map(MeasureWire::of).collect(),
             sprayer: SprayerWire::of(job.sprayer()),
             tank: TankWire::of(job.tank()),
-            loading: Some(LoadingWire::of(job)),
+            loading: Some(LoadingWire::of(&job.loading())),
         }
     }
 }
@@ -373,17 +421,19 @@ fn both_given(keys: &'static str) -> Error {
     Error::new(ErrorCode::BothGiven).given(keys).allowed(text::word("one of them"))
 }
 
+/// A quantity as a dose, on a stated basis or on the one that its dimension implies.
+fn dose(stated: &Stated, basis: Option<BasisWire>) -> Result<Dose, Error> {
+    let (quantity, _) = stated.read()?;
+    Dose::claim(quantity, basis.map(Basis::from)).map_err(|error| match error.code() {
+        ErrorCode::WrongQuantity => {
+            error.given(format_args!("{stated}, {}", text::with_article(quantity.kind().words())))
+        }
+        _ => error,
+    })
+}
+
 impl ProductWire {
     fn product(&self) -> Result<Product, Error> {
-        let dose = |stated: &Stated, basis: Option<BasisWire>| {
-            let (quantity, _) = stated.read()?;
-            Dose::claim(quantity, basis.map(Basis::from)).map_err(|error| match error.code() {
-                ErrorCode::WrongQuantity => {
-                    error.given(format_args!("{stated}, {}", text::with_article(quantity.kind().words())))
-                }
-                _ => error,
-            })
-        };
         let mut product = Product::new(&self.name, dose(&self.dose, self.basis).at("dose")?)?;
         if let Some(code) = &self.formulation {
             product = product.with_formulation(Formulation::read(code).at("formulation")?)?;
@@ -405,10 +455,7 @@ impl ProductWire {
             product = product.with_active_substance(substance.substance().at(&place)?);
         }
         if let Some(label) = &self.label {
-            let max_dose =
-                label.max_dose.as_ref().map(|stated| dose(stated, label.max_dose_basis.or(self.basis_for(stated))));
-            let max_dose = max_dose.transpose().at("label.max_dose")?;
-            product = product.with_label(label.label(max_dose).at("label")?)?;
+            product = product.with_label(label.label_for(|max_dose| self.basis_for(max_dose)).at("label")?)?;
         }
         if let Some(stock) = &self.stock {
             product = product.with_stock(Amount::claim(stock.read().at("stock")?.0).at("stock")?)?;
@@ -422,7 +469,10 @@ impl ProductWire {
     /// A largest dose per volume is counted as the dose is, where that is per volume too.
     fn basis_for(&self, max_dose: &Stated) -> Option<BasisWire> {
         let is_per_area = |stated: &Stated| {
-            stated.read().is_ok_and(|(quantity, _)| matches!(quantity.kind(), Kind::VolumePerArea | Kind::MassPerArea))
+            use Kind::{LiquidDose, MassPerArea, SolidDose, VolumePerArea};
+            stated.read().is_ok_and(|(quantity, _)| {
+                matches!(quantity.kind(), VolumePerArea | MassPerArea | LiquidDose | SolidDose)
+            })
         };
         self.basis.filter(|_| is_per_area(max_dose) == is_per_area(&self.dose))
     }
@@ -439,7 +489,7 @@ impl ProductWire {
             viscous: product.is_marked_viscous(),
             stock: product.stock().map(Stated::of),
             active_substances: product.active_substances().iter().map(SubstanceWire::of).collect(),
-            label: LabelWire::of(product.label()),
+            label: (*product.label() != Label::new()).then(|| LabelWire::of(product.label())),
             measure: product.measure().map(MeasureWire::of),
         }
     }
@@ -465,9 +515,16 @@ impl SubstanceWire {
 }
 
 impl LabelWire {
-    fn label(&self, max_dose: Option<Dose>) -> Result<Label, Error> {
+    /// The label by itself: its largest dose is counted on what it says, or on what its dimension implies.
+    fn label(&self) -> Result<Label, Error> {
+        self.label_for(|_| None)
+    }
+
+    /// The label of a product, which may say what a largest dose is counted on where the label does not.
+    fn label_for(&self, basis: impl Fn(&Stated) -> Option<BasisWire>) -> Result<Label, Error> {
+        let max_dose = self.max_dose.as_ref().map(|stated| dose(stated, self.max_dose_basis.or_else(|| basis(stated))));
         Ok(Label {
-            max_dose,
+            max_dose: max_dose.transpose().at("max_dose")?,
             min_volume_rate: claimed!(self, min_volume_rate),
             max_volume_rate: claimed!(self, max_volume_rate),
             first_carrier: self
@@ -480,16 +537,15 @@ impl LabelWire {
         })
     }
 
-    /// `None` for a label that says nothing.
-    fn of(label: &Label) -> Option<Self> {
-        (*label != Label::new()).then(|| Self {
+    fn of(label: &Label) -> Self {
+        Self {
             max_dose: label.max_dose.map(Stated::of),
             max_dose_basis: label.max_dose.map(|dose| dose.basis().into()),
             min_volume_rate: label.min_volume_rate.map(Stated::of),
             max_volume_rate: label.max_volume_rate.map(Stated::of),
             first_carrier: label.first_carrier.map(Fraction::from),
             source: label.source.as_deref().map(ToString::to_string),
-        })
+        }
     }
 }
 
@@ -552,10 +608,7 @@ impl SprayerWire {
     fn of(sprayer: &Sprayer) -> Self {
         Self {
             kind: sprayer.kind().into(),
-            residual: sprayer.residual().map(|residual| ResidualWire {
-                dilutable: Some(Stated::of(residual.dilutable())),
-                non_dilutable: Some(Stated::of(residual.non_dilutable())),
-            }),
+            residual: sprayer.residual().as_ref().map(ResidualWire::of),
             empty_mass: sprayer.empty_mass().map(Stated::of),
             carried_mass_limit: sprayer.carried_mass_limit().map(Stated::of),
         }
@@ -565,6 +618,13 @@ impl SprayerWire {
 impl ResidualWire {
     fn residual(&self) -> Result<Residual, Error> {
         Residual::new(claimed!(self, dilutable).unwrap_or_default(), claimed!(self, non_dilutable).unwrap_or_default())
+    }
+
+    fn of(residual: &Residual) -> Self {
+        Self {
+            dilutable: Some(Stated::of(residual.dilutable())),
+            non_dilutable: Some(Stated::of(residual.non_dilutable())),
+        }
     }
 }
 
@@ -599,28 +659,26 @@ impl TankWire {
 }
 
 impl LoadingWire {
-    fn applied(&self, mut job: Job) -> Result<Job, Error> {
+    fn loading(&self) -> Result<Loading, Error> {
+        let mut loading = Loading::new();
         if let Some(split) = self.split {
-            job = job.with_split(split.into());
+            loading = loading.with_split(split.into());
         }
         if let Some(strip) = &self.last_strip {
-            job = job.with_last_strip(strip.strip().at("last_strip").at("loading")?)?;
+            loading = loading.with_last_strip(strip.last_strip().at("last_strip")?)?;
         }
         match self.max_fillings {
-            Some(fillings) => job.with_max_fillings(whole(fillings).at("loading.max_fillings")?),
-            None => Ok(job),
+            Some(fillings) => loading.with_max_fillings(whole(fillings).at("max_fillings")?),
+            None => Ok(loading),
         }
     }
 
-    fn of(job: &Job) -> Self {
+    fn of(loading: &Loading) -> Self {
         Self {
-            split: Some(job.split().into()),
-            last_strip: job.last_strip().map(|strip| match strip {
-                LastStrip::Area(area) => StripWire { area: Some(Stated::of(area)), volume: None },
-                LastStrip::Volume(volume) => StripWire { area: None, volume: Some(Stated::of(volume)) },
-            }),
+            split: Some(loading.split().into()),
+            last_strip: loading.last_strip().as_ref().map(StripWire::of),
             #[allow(clippy::cast_precision_loss)] // a few
-            max_fillings: Some(job.max_fillings() as f64),
+            max_fillings: Some(loading.max_fillings() as f64),
         }
     }
 }
@@ -639,7 +697,7 @@ fn whole(number: f64) -> Result<u64, Error> {
 }
 
 impl StripWire {
-    fn strip(&self) -> Result<LastStrip, Error> {
+    fn last_strip(&self) -> Result<LastStrip, Error> {
         match (claimed!(self, area), claimed!(self, volume)) {
             (Some(area), None) => Ok(LastStrip::Area(area)),
             (None, Some(volume)) => Ok(LastStrip::Volume(volume)),
@@ -647,6 +705,13 @@ impl StripWire {
                 Err(Error::new(ErrorCode::MissingInput).at("area").allowed(text::key_example("last_strip")))
             }
             (Some(_), Some(_)) => Err(both_given("area and volume")),
+        }
+    }
+
+    fn of(strip: &LastStrip) -> Self {
+        match *strip {
+            LastStrip::Area(area) => Self { area: Some(Stated::of(area)), volume: None },
+            LastStrip::Volume(volume) => Self { area: None, volume: Some(Stated::of(volume)) },
         }
     }
 }

@@ -12,8 +12,10 @@ mod working;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+pub use self::job::Part;
+pub use self::node::Node;
+
 use self::job::JobWire;
-use self::node::Node;
 use self::plan::PlanWire;
 use self::working::WorkingWire;
 use crate::error::Error;
@@ -56,7 +58,7 @@ use crate::plan::{Job, Plan};
 /// # Ok::<(), mixcalc::Error>(())
 /// ```
 pub fn read_job(document: &[u8]) -> Result<Job, Error> {
-    Node::read(document)?.into_wire::<JobWire>()?.job()
+    Job::from_node(&Node::read(document)?)
 }
 
 /// Writes a job as JSON: every quantity as value and unit, in the one unit of its kind.

@@ -16,6 +16,7 @@ use serde::de::{
 use serde::forward_to_deserialize_any;
 
 use crate::error::{Error, ErrorCode};
+use crate::quantity::Quantity;
 use crate::text;
 
 /// Longest document that is read: a job of a thousand products is a tenth of it.
@@ -26,20 +27,50 @@ const DUPLICATE_IN_TOML: &str = "duplicate key";
 /// The one key of the table as which a date of TOML arrives.
 const DATE_IN_TOML: &str = "$__toml_private_datetime";
 
-/// A value of JSON or TOML. Tables keep doubled keys, for the wire structs to refuse.
+/// A value of JSON or TOML, or of a program that states a job by objects of its own instead of text.
+///
+/// ```
+/// use mixcalc::document::{Node, Part};
+/// use mixcalc::{Tank, VolumeRate};
+///
+/// let tank = Node::read(br#"{"nominal": "16 L"}"#)?;
+/// assert_eq!(Tank::from_node(&tank)?.nominal().unwrap().liters(), 16.0);
+///
+/// // A claimed quantity fits only its slot.
+/// let rate = VolumeRate::read("16 L/ha")?.into();
+/// let tank = Node::Table(vec![("nominal".into(), Node::Quantity(rate, "L/ha".into()))]);
+/// let refused = Tank::from_node(&tank).unwrap_err();
+/// assert_eq!(refused.to_string(), r#"nominal: must be a volume such as "15 L", got 16 L/ha, a volume rate"#);
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum Node {
+pub enum Node {
+    /// Nothing: a key that has it counts as absent, where it may be.
     Null,
+    /// True or false.
     Bool(bool),
+    /// A number without a unit.
     Number(f64),
+    /// Text.
     Text(String),
+    /// A quantity, and the unit that it was stated in. No document has one: there it is text, or a table of value and unit.
+    Quantity(Quantity, String),
+    /// Values in order.
     List(Vec<Node>),
+    /// Values by key. It may have a key twice, for the reader to refuse.
     Table(Vec<(String, Node)>),
+    /// What no document has, by a name that the error can say.
+    Other(String),
 }
 
 impl Node {
     /// Reads JSON or TOML, told apart by the first character.
-    pub(super) fn read(document: &[u8]) -> Result<Self, Error> {
+    ///
+    /// # Errors
+    ///
+    /// [`TooLarge`](ErrorCode::TooLarge), [`UnreadableDocument`](ErrorCode::UnreadableDocument), and
+    /// [`DuplicateKey`](ErrorCode::DuplicateKey) in TOML.
+    pub fn read(document: &[u8]) -> Result<Self, Error> {
         if document.len() > LONGEST {
             let error = Error::new(ErrorCode::TooLarge).given(format_args!("{} bytes", document.len()));
             return Err(error.allowed(format_args!("{LONGEST} bytes")));
@@ -66,11 +97,14 @@ impl Node {
         }
     }
 
-    /// Reads a wire struct; an error names the place.
-    pub(super) fn into_wire<T: de::DeserializeOwned>(self) -> Result<T, Error> {
-        serde_path_to_error::deserialize(self).map_err(|error| {
-            let place = path_text(error.path());
-            error.into_inner().0.at(place)
+    /// Reads a wire struct; an error names the place. To know the place costs a third of reading, so that only a document with an
+    /// error is read once more for it.
+    pub(super) fn wire<'de, T: Deserialize<'de>>(&'de self) -> Result<T, Error> {
+        T::deserialize(Tree(self)).or_else(|_| {
+            serde_path_to_error::deserialize(Tree(self)).map_err(|error| {
+                let place = path_text(error.path());
+                error.into_inner().0.at(place)
+            })
         })
     }
 }
@@ -147,22 +181,30 @@ impl<'de> Deserialize<'de> for Node {
     }
 }
 
-impl<'de> Deserializer<'de> for Node {
+/// A node, for serde to read from.
+#[derive(Clone, Copy)]
+struct Tree<'de>(&'de Node);
+
+impl<'de> Deserializer<'de> for Tree<'de> {
     type Error = WireError;
 
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, WireError> {
-        match self {
-            Self::Null => visitor.visit_unit(),
-            Self::Bool(value) => visitor.visit_bool(value),
-            Self::Number(value) => visitor.visit_f64(value),
-            Self::Text(value) => visitor.visit_string(value),
-            Self::List(nodes) => visitor.visit_seq(SeqDeserializer::new(nodes.into_iter())),
-            Self::Table(entries) => visitor.visit_map(MapDeserializer::new(entries.into_iter())),
+        match self.0 {
+            Node::Null => visitor.visit_unit(),
+            Node::Bool(value) => visitor.visit_bool(*value),
+            Node::Number(value) => visitor.visit_f64(*value),
+            Node::Text(value) => visitor.visit_borrowed_str(value),
+            Node::Quantity(quantity, unit) => visitor.visit_bytes(&carried(*quantity, unit)),
+            Node::List(nodes) => visitor.visit_seq(SeqDeserializer::new(nodes.iter().map(Tree))),
+            Node::Table(entries) => {
+                visitor.visit_map(MapDeserializer::new(entries.iter().map(|(key, node)| (key.as_str(), Tree(node)))))
+            }
+            Node::Other(name) => Err(de::Error::invalid_type(Unexpected::Other(name), &visitor)),
         }
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, WireError> {
-        if self == Self::Null { visitor.visit_none() } else { visitor.visit_some(self) }
+        if *self.0 == Node::Null { visitor.visit_none() } else { visitor.visit_some(self) }
     }
 
     /// Choices are words.
@@ -172,8 +214,8 @@ impl<'de> Deserializer<'de> for Node {
         variants: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, WireError> {
-        match self {
-            Self::Text(word) => word.into_deserializer().deserialize_enum(name, variants, visitor),
+        match self.0 {
+            Node::Text(word) => word.as_str().into_deserializer().deserialize_enum(name, variants, visitor),
             other => Err(de::Error::invalid_type(other.unexpected(), &text::one_of(variants).as_str())),
         }
     }
@@ -185,8 +227,8 @@ impl<'de> Deserializer<'de> for Node {
         _: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, WireError> {
-        match self {
-            Self::Table(_) => self.deserialize_any(visitor),
+        match self.0 {
+            Node::Table(_) => self.deserialize_any(visitor),
             other => Err(de::Error::invalid_type(other.unexpected(), &visitor)),
         }
     }
@@ -206,15 +248,28 @@ impl Node {
             Self::Text(value) => Unexpected::Str(value),
             Self::List(_) => Unexpected::Seq,
             Self::Table(_) => Unexpected::Map,
+            Self::Quantity(..) => Unexpected::Other(text::A_QUANTITY),
+            Self::Other(name) => Unexpected::Other(name),
         }
     }
 }
 
-impl IntoDeserializer<'_, WireError> for Node {
+impl<'de> IntoDeserializer<'de, WireError> for Tree<'de> {
     type Deserializer = Self;
     fn into_deserializer(self) -> Self {
         self
     }
+}
+
+/// A quantity and its unit as bytes, which serde can carry and which no document has.
+fn carried(quantity: Quantity, unit: &str) -> Vec<u8> {
+    quantity.to_bytes().into_iter().chain(unit.bytes()).collect()
+}
+
+/// What [`carried`] made into bytes.
+pub(super) fn delivered(bytes: &[u8]) -> Option<(Quantity, &str)> {
+    let (quantity, unit) = bytes.split_first_chunk()?;
+    Some((Quantity::from_bytes(*quantity)?, core::str::from_utf8(unit).ok()?))
 }
 
 /// What a document has where something else is due.
@@ -226,6 +281,8 @@ fn as_given(given: Unexpected<'_>) -> String {
         Unexpected::Unit => "null".into(),
         Unexpected::Seq => text::A_LIST.into(),
         Unexpected::Map => text::A_TABLE.into(),
+        Unexpected::Bytes(_) => text::A_QUANTITY.into(),
+        Unexpected::Other(name) => text::quoted(name).trim_matches('"').into(),
         other => format!("{other}"),
     }
 }

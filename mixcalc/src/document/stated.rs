@@ -3,11 +3,12 @@
 use alloc::string::{String, ToString};
 use core::fmt;
 
-use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
+use serde::de::{self, Deserialize, Deserializer, MapAccess, Unexpected, Visitor};
 use serde::{Serialize, Serializer};
 
+use super::node::delivered;
 use crate::error::{Error, ErrorCode};
-use crate::quantity::{Expression, Quantity, QuantityKind, Ratio, missing_unit, read_stated, read_unit};
+use crate::quantity::{Expression, Quantity, QuantityKind, Ratio, in_unit, missing_unit, read_stated, read_unit};
 use crate::text;
 
 /// A quantity as a document states it.
@@ -15,6 +16,8 @@ use crate::text;
 pub(super) enum Stated {
     Text(String),
     Parts(Parts),
+    /// A quantity of a program's own, and the unit that it was stated in.
+    Made(Quantity, String),
     /// A number without a unit: refused where a quantity is due, taken as a fraction where a fraction is.
     Number(f64),
 }
@@ -51,6 +54,7 @@ impl Stated {
                 let expression = read_unit(unit).map_err(|error| error.at("unit"))?;
                 Ok((Quantity::from_parts(*value, unit).map_err(|error| error.at("value"))?, expression))
             }
+            Self::Made(quantity, unit) => Ok((*quantity, read_unit(unit)?)),
             Self::Number(number) if !number.is_finite() => Err(Error::new(ErrorCode::NotFinite).given(number)),
             Self::Number(number) => Err(missing_unit(number)),
         }
@@ -88,7 +92,7 @@ impl Stated {
     pub(super) fn unit_text(&self) -> Option<&str> {
         match self {
             Self::Text(text) => text.split_once(' ').map(|(_, unit)| unit),
-            Self::Parts(Parts { unit, .. }) => Some(unit),
+            Self::Parts(Parts { unit, .. }) | Self::Made(_, unit) => Some(unit),
             Self::Number(_) => None,
         }
     }
@@ -99,6 +103,7 @@ impl fmt::Display for Stated {
         match self {
             Self::Text(text) => f.write_str(text),
             Self::Parts(Parts { value, unit }) => write!(f, "{value} {unit}"),
+            Self::Made(quantity, unit) => f.write_str(&in_unit(*quantity, unit)),
             Self::Number(number) => number.fmt(f),
         }
     }
@@ -109,6 +114,7 @@ impl Serialize for Stated {
         match self {
             Self::Text(text) => text.serialize(serializer),
             Self::Parts(parts) => parts.serialize(serializer),
+            Self::Made(quantity, _) => Self::of(*quantity).serialize(serializer),
             Self::Number(number) => number.serialize(serializer),
         }
     }
@@ -129,6 +135,11 @@ impl<'de> Deserialize<'de> for Stated {
             }
             fn visit_f64<E>(self, number: f64) -> Result<Stated, E> {
                 Ok(Stated::Number(number))
+            }
+            fn visit_bytes<E: de::Error>(self, bytes: &[u8]) -> Result<Stated, E> {
+                let (quantity, unit) =
+                    delivered(bytes).ok_or_else(|| E::invalid_type(Unexpected::Bytes(bytes), &self))?;
+                Ok(Stated::Made(quantity, unit.to_string()))
             }
             fn visit_map<A: MapAccess<'de>>(self, table: A) -> Result<Stated, A::Error> {
                 Parts::deserialize(de::value::MapAccessDeserializer::new(table)).map(Stated::Parts)

@@ -59,6 +59,90 @@ pub enum LastStrip {
     Volume(Volume),
 }
 
+/// How the mix is divided into loads, what is kept for the rinse water, and how often a measure may be filled for one amount.
+///
+/// ```
+/// use mixcalc::{Area, LastStrip, Loading, Split};
+///
+/// let loading = Loading::new().with_split(Split::Even).with_last_strip(LastStrip::Area(Area::from_square_meters(150.0)?))?;
+/// assert_eq!((loading.split(), loading.max_fillings()), (Split::Even, 2));
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Loading {
+    split: Split,
+    last_strip: Option<LastStrip>,
+    max_fillings: u64,
+}
+
+impl Default for Loading {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Loading {
+    /// Full loads and one part load, no strip, two fillings of a measure for one amount.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self { split: Split::FullThenPart, last_strip: None, max_fillings: MAX_FILLINGS }
+    }
+
+    /// States how the mix is divided into loads.
+    #[must_use]
+    pub const fn with_split(mut self, split: Split) -> Self {
+        self.split = split;
+        self
+    }
+
+    /// Keeps a last strip for the rinse water.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
+    pub fn with_last_strip(mut self, strip: LastStrip) -> Result<Self, Error> {
+        match strip {
+            LastStrip::Area(area) => not_negative(area).map(|_| ()).map_err(|error| error.at("area")),
+            LastStrip::Volume(volume) => not_negative(volume).map(|_| ()).map_err(|error| error.at("volume")),
+        }
+        .map_err(|error| error.at("last_strip"))?;
+        self.last_strip = Some(strip);
+        Ok(self)
+    }
+
+    /// States how many fillings of a measure one amount may take before a caution.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for none.
+    pub fn with_max_fillings(mut self, fillings: u64) -> Result<Self, Error> {
+        if fillings == 0 {
+            let error = Error::new(ErrorCode::OutOfRange).at("max_fillings").given(0);
+            return Err(error.allowed(text::word("1 or more")));
+        }
+        self.max_fillings = fillings;
+        Ok(self)
+    }
+
+    /// How the mix is divided into loads.
+    #[must_use]
+    pub const fn split(&self) -> Split {
+        self.split
+    }
+
+    /// The last strip, where one is kept.
+    #[must_use]
+    pub const fn last_strip(&self) -> Option<LastStrip> {
+        self.last_strip
+    }
+
+    /// How many fillings of a measure one amount may take before a caution.
+    #[must_use]
+    pub const fn max_fillings(&self) -> u64 {
+        self.max_fillings
+    }
+}
+
 /// Most products of a job, and most measures at hand: far more than anybody has, and few enough to hold each against every other.
 const MOST_AT_HAND: usize = 1000;
 
@@ -96,9 +180,7 @@ struct Fields {
     measures: Vec<Measure>,
     sprayer: Sprayer,
     tank: Tank,
-    split: Split,
-    last_strip: Option<LastStrip>,
-    max_fillings: u64,
+    loading: Loading,
 }
 
 impl Job {
@@ -147,9 +229,7 @@ impl Job {
             measures: Vec::new(),
             sprayer,
             tank,
-            split: Split::default(),
-            last_strip: None,
-            max_fillings: MAX_FILLINGS,
+            loading: Loading::new(),
         })))
     }
 
@@ -219,37 +299,34 @@ impl Job {
 
     /// States how the mix is divided into loads.
     #[must_use]
-    pub fn with_split(self, split: Split) -> Self {
-        self.changed(|fields| fields.split = split)
+    pub fn with_loading(self, loading: Loading) -> Self {
+        self.changed(|fields| fields.loading = loading)
     }
 
-    /// Keeps a last strip for the rinse water.
+    /// [`Loading::with_split`] for its loading.
+    #[must_use]
+    pub fn with_split(self, split: Split) -> Self {
+        self.changed(|fields| fields.loading = fields.loading.with_split(split))
+    }
+
+    /// [`Loading::with_last_strip`] for its loading.
     ///
     /// # Errors
     ///
     /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
     pub fn with_last_strip(self, strip: LastStrip) -> Result<Self, Error> {
-        match strip {
-            LastStrip::Area(area) => not_negative(area).map(|_| ()).map_err(|error| error.at("area")),
-            LastStrip::Volume(volume) => not_negative(volume).map(|_| ()).map_err(|error| error.at("volume")),
-        }
-        .map_err(|error| error.at("loading.last_strip"))?;
-        Ok(self.changed(|fields| fields.last_strip = Some(strip)))
+        let loading = self.loading().with_last_strip(strip).map_err(|error| error.at("loading"))?;
+        Ok(self.with_loading(loading))
     }
 
-    /// States how many fillings of a measure one amount may take before a caution.
+    /// [`Loading::with_max_fillings`] for its loading.
     ///
     /// # Errors
     ///
     /// [`OutOfRange`](ErrorCode::OutOfRange) for none.
     pub fn with_max_fillings(self, fillings: u64) -> Result<Self, Error> {
-        if fillings == 0 {
-            return Err(Error::new(ErrorCode::OutOfRange)
-                .at("loading.max_fillings")
-                .given(0)
-                .allowed(text::word("1 or more")));
-        }
-        Ok(self.changed(|fields| fields.max_fillings = fillings))
+        let loading = self.loading().with_max_fillings(fillings).map_err(|error| error.at("loading"))?;
+        Ok(self.with_loading(loading))
     }
 
     /// The title, where there is one.
@@ -308,20 +385,26 @@ impl Job {
 
     /// How the mix is divided into loads.
     #[must_use]
-    pub fn split(&self) -> Split {
-        self.0.split
+    pub fn loading(&self) -> Loading {
+        self.0.loading
     }
 
-    /// The last strip, where one is kept.
+    /// [`Loading::split`] of its loading.
+    #[must_use]
+    pub fn split(&self) -> Split {
+        self.0.loading.split()
+    }
+
+    /// [`Loading::last_strip`] of its loading.
     #[must_use]
     pub fn last_strip(&self) -> Option<LastStrip> {
-        self.0.last_strip
+        self.0.loading.last_strip()
     }
 
-    /// How many fillings of a measure one amount may take before a caution.
+    /// [`Loading::max_fillings`] of its loading.
     #[must_use]
     pub fn max_fillings(&self) -> u64 {
-        self.0.max_fillings
+        self.0.loading.max_fillings()
     }
 }
 

@@ -14,7 +14,7 @@ mod working;
 
 use alloc::vec::Vec;
 
-pub use job::{Job, LastStrip, Rate, Split};
+pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::Strip;
 pub use steps::{Action, Level, Step};

@@ -22,6 +22,22 @@ impl Dimension {
         Self([l as i16 * PARTS, m as i16 * PARTS, t as i16 * PARTS, k as i16 * PARTS])
     }
 
+    #[cfg(feature = "document")]
+    pub(super) fn to_bytes(self) -> [u8; 8] {
+        let [[a, b], [c, d], [e, f], [g, h]] = self.0.map(i16::to_le_bytes);
+        [a, b, c, d, e, f, g, h]
+    }
+
+    #[cfg(feature = "document")]
+    pub(super) const fn from_bytes([a, b, c, d, e, f, g, h]: [u8; 8]) -> Self {
+        Self([
+            i16::from_le_bytes([a, b]),
+            i16::from_le_bytes([c, d]),
+            i16::from_le_bytes([e, f]),
+            i16::from_le_bytes([g, h]),
+        ])
+    }
+
     /// Dimension of a product. `None` where an exponent leaves the range that is kept.
     #[must_use]
     pub fn times(self, other: Self) -> Option<Self> {

@@ -11,6 +11,10 @@ use super::unit::{PERCENT_READINGS, System};
 use crate::error::{Error, ErrorCode};
 use crate::text;
 
+/// Of a value, a dimension and a kind.
+#[cfg(feature = "document")]
+const BYTES: usize = 8 + 8 + 1;
+
 /// A value with its dimension and kind.
 ///
 /// Text such as `"2.5 L/ha"` is a *volume per area* until somebody claims it as a volume rate or as a liquid dose; a claimed
@@ -311,6 +315,26 @@ impl Quantity {
     #[must_use]
     pub fn to_parts(self) -> (f64, alloc::string::String) {
         show::parts(self)
+    }
+
+    /// Value, kind and dimension as bytes, for a reader that carries nothing else.
+    #[cfg(feature = "document")]
+    pub(crate) fn to_bytes(self) -> [u8; BYTES] {
+        let mut bytes = [0; BYTES];
+        let parts = self.value.to_le_bytes().into_iter().chain(self.dimension.to_bytes()).chain([self.kind as u8]);
+        for (slot, byte) in bytes.iter_mut().zip(parts) {
+            *slot = byte;
+        }
+        bytes
+    }
+
+    /// What [`to_bytes`](Self::to_bytes) wrote.
+    #[cfg(feature = "document")]
+    pub(crate) fn from_bytes(bytes: [u8; BYTES]) -> Option<Self> {
+        let (value, rest) = bytes.split_first_chunk()?;
+        let (dimension, rest) = rest.split_first_chunk()?;
+        let kind = *Kind::all().get(usize::from(*rest.first()?))?;
+        Self::from_si(f64::from_le_bytes(*value), Dimension::from_bytes(*dimension), kind)
     }
 
     /// Text for people, in the measures of a trade: `460 mL`, `15.6 US fl oz`.
