@@ -375,7 +375,7 @@ impl Page {
             ],
         ));
         self.amounts(recipe);
-        self.steps(plan, recipe, &unit);
+        self.steps(recipe, &unit);
         if is_run && !has_columns(recipe) {
             self.boxes(first, last);
         }
@@ -399,7 +399,7 @@ impl Page {
         }
     }
 
-    fn steps(&mut self, plan: &Plan, recipe: &Recipe<'_>, unit: &str) {
+    fn steps(&mut self, recipe: &Recipe<'_>, unit: &str) {
         let load = recipe.load();
         let (boxes, numbers) = match (load.count(), has_columns(recipe)) {
             (1, _) => (BOX.into(), String::new()),
@@ -410,9 +410,9 @@ impl Page {
             _ => (String::new(), String::new()),
         };
         let mut rows = vec![vec![numbers, String::new(), words::STEP.into(), words::IN_TANK.into(), String::new()]];
-        for (number, step) in (1..).zip(recipe.steps()) {
-            let (in_tank, unit) = number_and_unit(&in_unit(step.in_tank().into(), unit));
-            rows.push(vec![boxes.clone(), format!("{number}"), step_text(plan, recipe, *step), in_tank, unit]);
+        for (number, next) in (1..).zip(recipe.steps()) {
+            let (in_tank, unit) = number_and_unit(&in_unit(next.in_tank().into(), unit));
+            rows.push(vec![boxes.clone(), format!("{number}"), step(recipe, *next), in_tank, unit]);
         }
         self.blank();
         let columns = [Column::Words(WIDTH), Column::Number, Column::Rest, Column::Number, Column::Unit];
@@ -536,7 +536,10 @@ fn measured_with(amount: &MeasuredAmount<'_>) -> String {
     filled(words::MEASURE_AND_FILLINGS, &[("measure", &name), ("fillings", &fillings.join(words::THEN))])
 }
 
-fn step_text(plan: &Plan, recipe: &Recipe<'_>, step: Step) -> String {
+/// A step as the sentence that stands on the load sheet.
+#[must_use]
+pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
+    let plan = recipe.plan();
     let units = plan.job().units();
     let is_carried = plan.job().sprayer().kind().is_carried();
     let action = step.action();

@@ -415,6 +415,12 @@ pub struct Recipe<'plan> {
 }
 
 impl<'plan> Recipe<'plan> {
+    /// The plan.
+    #[must_use]
+    pub const fn plan(&self) -> &'plan Plan {
+        self.plan
+    }
+
     /// The loads that it is for.
     #[must_use]
     pub const fn load(&self) -> &'plan Load {

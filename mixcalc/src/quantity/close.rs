@@ -10,7 +10,7 @@ use super::kind::{QuantityKind, Ratio};
 /// Relative distance within which two values are the same.
 const TOLERANCE: f64 = 1e-12;
 
-fn close(a: f64, b: f64) -> bool {
+pub(super) fn close(a: f64, b: f64) -> bool {
     libm::fabs(a - b) <= TOLERANCE * libm::fmax(libm::fabs(a), libm::fabs(b))
 }
 

@@ -73,8 +73,9 @@ impl Dimension {
         Some(Self(out))
     }
 
-    /// Unit text in base units, such as `m^3 kg^1 s^-2`; `m^0` for a pure number.
-    pub(super) fn base_unit(self) -> String {
+    /// Unit text in base units, such as `m^3 kg^1 s^-2`; `m^0` for a pure number. Quantities are read in it too.
+    #[must_use]
+    pub fn base_unit(self) -> String {
         let mut text = String::new();
         for (unit, exponent) in BASE_UNITS.into_iter().zip(self.0).filter(|(_, exponent)| *exponent != 0) {
             let divisor = gcd(exponent.unsigned_abs(), PARTS.unsigned_abs());

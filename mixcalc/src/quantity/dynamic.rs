@@ -2,7 +2,9 @@
 
 use core::cmp::Ordering;
 use core::fmt;
+use core::hash::{Hash, Hasher};
 
+use super::close;
 use super::dimension::Dimension;
 use super::kind::{self, Kind, PRODUCTS, QUOTIENTS, QuantityKind};
 use super::read;
@@ -168,13 +170,30 @@ impl Quantity {
             .allowed(format_args!("{} such as \"{}\"", text::with_article(kind.words()), kind.example()))
     }
 
-    /// The value in a unit.
+    /// The value in a unit: the number that reads back to this quantity, with few digits where few do, so that 12 US fl oz/ac are
+    /// told as 12.
     ///
     /// # Errors
     ///
     /// Those of reading the unit, and [`WrongQuantity`](ErrorCode::WrongQuantity) where it measures something else.
     pub fn to(self, unit: &str) -> Result<f64, Error> {
-        read::unit(unit)?.value_of(self)
+        let unit = read::unit(unit)?;
+        Ok(show::told(self, unit.value_of(self)?, unit))
+    }
+
+    /// Text in a unit that reads back to the same value; as [`to_text`](Self::to_text) where no number of that unit does.
+    ///
+    /// # Errors
+    ///
+    /// As [`to`](Self::to).
+    pub fn to_text_in(self, unit: &str) -> Result<alloc::string::String, Error> {
+        let value = self.to(unit)?;
+        let read = Self::from_parts(value, unit)?.claim_kind(self.kind);
+        Ok(if read.is_ok_and(|read| read.value.to_bits() == self.value.to_bits()) {
+            show::number_and_unit(value, unit)
+        } else {
+            self.to_text()
+        })
     }
 
     /// Sum of two quantities of one kind.
@@ -282,6 +301,15 @@ impl Quantity {
         self.with(value, dimension, kind)
     }
 
+    /// Whether two quantities of one kind are the same within 1e-12 of the larger, as plans compare them.
+    ///
+    /// # Errors
+    ///
+    /// [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) where they are of different kinds.
+    pub fn is_close(self, other: Self) -> Result<bool, Error> {
+        self.compare(other).map(|_| close::close(self.value, other.value))
+    }
+
     /// A pure number.
     ///
     /// # Errors
@@ -337,10 +365,34 @@ impl Quantity {
         Self::from_si(f64::from_le_bytes(*value), Dimension::from_bytes(*dimension), kind)
     }
 
+    /// Text for people in a unit, to four significant digits.
+    ///
+    /// # Errors
+    ///
+    /// As [`to`](Self::to).
+    pub fn to_people_in(self, unit: &str) -> Result<alloc::string::String, Error> {
+        self.to(unit).map(|_| show::in_unit(self, unit))
+    }
+
+    /// The unit in which people of a trade read it: `mL` for 0.46 L; empty for a derived quantity.
+    #[must_use]
+    pub fn unit_for_people(self, system: System) -> &'static str {
+        show::unit_for_people(self, system)
+    }
+
     /// Text for people, in the measures of a trade: `460 mL`, `15.6 US fl oz`.
     #[must_use]
     pub fn to_people(self, system: System) -> alloc::string::String {
         show::people(self, system)
+    }
+}
+
+/// The value is finite and zero has one sign, so that equality holds of each with itself.
+impl Eq for Quantity {}
+
+impl Hash for Quantity {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        (self.value.to_bits(), self.dimension, self.kind).hash(state);
     }
 }
 

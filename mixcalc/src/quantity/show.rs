@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 
 use super::dynamic::Quantity;
 use super::kind::{Kind, Ratio};
-use super::read;
+use super::read::{self, Expression};
 use super::unit::{Factor, System};
 
 /// Significant digits that people are shown.
@@ -26,10 +26,28 @@ pub(super) fn exact(quantity: Quantity) -> String {
     let (value, unit) = parts(quantity);
     let reads_back = read::document_unit(quantity.kind()).is_none_or(|factor| same(factor.to_si(value), quantity.si()));
     if reads_back {
-        format!("{value:?} {unit}").replacen(".0 ", " ", 1)
+        number_and_unit(value, &unit)
     } else {
         format!("{:?} {}", quantity.si(), quantity.dimension().base_unit())
     }
+}
+
+/// A number, whole ones without a point, and its unit.
+pub(super) fn number_and_unit(value: f64, unit: &str) -> String {
+    format!("{value:?} {unit}").replacen(".0 ", " ", 1)
+}
+
+/// The number of a unit that reads back to a quantity, near its plain value: with few digits where few do.
+pub(super) fn told(quantity: Quantity, plain: f64, unit: Expression) -> f64 {
+    let read = |value: f64| unit.quantity(value)?.claim_kind(quantity.kind());
+    let reads_back = |value: &f64| read(*value).is_ok_and(|read| same(read.si(), quantity.si()));
+    candidates(plain).find(reads_back).unwrap_or(plain)
+}
+
+/// A number to fewer digits, itself, and the numbers next to it.
+fn candidates(plain: f64) -> impl Iterator<Item = f64> {
+    let rounded = move |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
+    [14, 15].into_iter().map(rounded).chain([plain, plain.next_up(), plain.next_down()])
 }
 
 fn same(a: f64, b: f64) -> bool {
@@ -39,23 +57,26 @@ fn same(a: f64, b: f64) -> bool {
 /// The value in a unit that reads back to the same double: with few digits where few do, else one of the next doubles.
 fn shortest(si: f64, unit: Factor) -> f64 {
     let plain = unit.of_si(si);
-    let rounded = |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
-    let candidates = [rounded(14), rounded(15), plain, plain.next_up(), plain.next_down()];
-    candidates.into_iter().find(|value| same(unit.to_si(*value), si)).unwrap_or(plain)
+    candidates(plain).find(|value| same(unit.to_si(*value), si)).unwrap_or(plain)
 }
 
 /// Text for people, in the measures of a trade.
 pub(super) fn people(quantity: Quantity, system: System) -> String {
-    let units = people_units(quantity.kind(), system);
-    let smallest = units.last().map_or("", |(_, unit)| *unit);
-    let magnitude = |unit: &str| quantity.to(unit).map(libm::fabs).unwrap_or_default();
-    let chosen = units.iter().find(|(least, unit)| magnitude(unit) >= *least).map_or(smallest, |(_, unit)| *unit);
+    let chosen = unit_for_people(quantity, system);
     match quantity.to(chosen) {
         Ok(value) if !chosen.is_empty() => {
             format!("{} {chosen}", significant(value, PEOPLE_DIGITS))
         }
         _ => format!("{} {}", significant(quantity.si(), PEOPLE_DIGITS), quantity.dimension().base_unit()),
     }
+}
+
+/// The unit in which people of a trade read a quantity: the first of theirs that it is large enough for; none for a derived one.
+pub(super) fn unit_for_people(quantity: Quantity, system: System) -> &'static str {
+    let units = people_units(quantity.kind(), system);
+    let smallest = units.last().map_or("", |(_, unit)| *unit);
+    let magnitude = |unit: &str| quantity.to(unit).map(libm::fabs).unwrap_or_default();
+    units.iter().find(|(least, unit)| *least <= 0.0 || magnitude(unit) >= *least).map_or(smallest, |(_, unit)| *unit)
 }
 
 /// The unit in which people of the metric trade would read a quantity.

@@ -101,6 +101,12 @@ impl System {
             Self::Imperial => "imperial",
         }
     }
+
+    /// The trade whose measures a unit text belongs to; `None` for a text that is no unit, and for one that every trade uses.
+    #[must_use]
+    pub fn of_unit(unit: &str) -> Option<Self> {
+        super::read::unit(unit).ok().and_then(|unit| unit.system)
+    }
 }
 
 /// One unit word: the words it is known by (its own symbol first, then others, then its UCUM code), its factor, what it measures.
