@@ -202,7 +202,7 @@ impl Measure {
     /// # Ok::<(), mixcalc::Error>(())
     /// ```
     pub fn vessel(capacity: Volume, graduation: Volume) -> Result<Self, Error> {
-        Self::new(MeasureKind::Vessel, capacity.into(), graduation.into())
+        Self::new(MeasureKind::Vessel, capacity.into(), graduation.into(), None, None)
     }
 
     /// A scale that weighs up to a capacity, in steps.
@@ -211,7 +211,7 @@ impl Measure {
     ///
     /// As [`vessel`](Self::vessel).
     pub fn scale(capacity: Mass, graduation: Mass) -> Result<Self, Error> {
-        Self::new(MeasureKind::Scale, capacity.into(), graduation.into())
+        Self::new(MeasureKind::Scale, capacity.into(), graduation.into(), None, None)
     }
 
     /// A pack of a content that is counted and not divided.
@@ -221,10 +221,17 @@ impl Measure {
     /// [`NotPositive`](ErrorCode::NotPositive) for a content that is not above zero.
     pub fn pack(content: impl Into<Amount>) -> Result<Self, Error> {
         let content = content.into();
-        Self::new(MeasureKind::Pack, content, content)
+        Self::new(MeasureKind::Pack, content, content, None, None)
     }
 
-    pub(crate) fn new(kind: MeasureKind, capacity: Amount, graduation: Amount) -> Result<Self, Error> {
+    /// A measure; the unit on its scale and its name follow from its size where they are not stated.
+    pub(crate) fn new(
+        kind: MeasureKind,
+        capacity: Amount,
+        graduation: Amount,
+        unit: Option<&str>,
+        name: Option<&str>,
+    ) -> Result<Self, Error> {
         let capacity = capacity.positive().map_err(|error| error.at("capacity"))?;
         let graduation = graduation.positive().map_err(|error| error.at("graduation"))?;
         let steps = capacity.over(graduation).unwrap_or(Ratio::ZERO);
@@ -235,8 +242,12 @@ impl Measure {
                 .given(graduation)
                 .allowed(format_args!("{} {capacity}", text::word("at most the capacity,"))));
         }
-        let marked_in = people_unit(graduation.into()).unwrap_or_default().into();
-        let name = named(kind, capacity, graduation, System::Metric).into();
+        let (marked_in, system) = match unit {
+            Some(unit) => (unit, system_of(graduation, unit).map_err(|error| error.at("marked_in"))?),
+            None => (people_unit(graduation.into()), System::Metric),
+        };
+        let name = name.map_or_else(|| named(kind, capacity, graduation, system).into(), Into::into);
+        let marked_in = marked_in.into();
         Ok(Self { name, kind, capacity, graduation, marks, marked_in })
     }
 
@@ -253,8 +264,7 @@ impl Measure {
     ///
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a unit that its graduation is not measured in, and the codes of reading a unit.
     pub fn marked_in(mut self, unit: &str) -> Result<Self, Error> {
-        Quantity::from(self.graduation).to(unit)?;
-        let system = read_unit(unit)?.system.unwrap_or(System::Metric);
+        let system = system_of(self.graduation, unit)?;
         if self.name.as_ref() == named(self.kind, self.capacity, self.graduation, System::Metric) {
             self.name = named(self.kind, self.capacity, self.graduation, system).into();
         }
@@ -324,6 +334,13 @@ impl Measure {
             _ => amount.over(self.shows(self.marks)).and_then(steps_up).unwrap_or(u64::MAX).max(1),
         }
     }
+}
+
+/// The trade of a unit that a graduation is stated in.
+fn system_of(graduation: Amount, unit: &str) -> Result<System, Error> {
+    let unit = read_unit(unit)?;
+    unit.value_of(graduation.into())?;
+    Ok(unit.system.unwrap_or(System::Metric))
 }
 
 /// The name of a measure that nobody named.

@@ -298,7 +298,7 @@ impl Tank {
     pub fn with_graduation(mut self, graduation: Volume) -> Result<Self, Error> {
         self.graduation = Some(positive(graduation).map_err(|error| error.at("graduation"))?);
         // Until another unit is stated, the one in which people of the metric trade would read it.
-        self.marked_in = self.marked_in.or_else(|| people_unit(graduation.into()).map(Into::into));
+        self.marked_in = self.marked_in.or_else(|| Some(people_unit(graduation.into()).into()));
         Ok(self)
     }
 

@@ -568,14 +568,10 @@ impl MeasureWire {
                 return Err(Error::new(ErrorCode::MissingInput).at("capacity").allowed(text::key_example("capacity")));
             }
         };
-        let mut measure = Measure::new(kind, capacity, graduation)?;
-        if let Some(unit) = self.marked_in.as_deref().or(self.graduation.unit_text()) {
-            measure = measure.marked_in(unit).at("marked_in")?;
-        }
-        Ok(match &self.name {
-            Some(name) => measure.with_name(told(name)?),
-            None => measure,
-        })
+        let unit = self.marked_in.as_deref().or(self.graduation.unit_text());
+        let name = self.name.as_deref();
+        let measure = Measure::new(kind, capacity, graduation, unit, name)?;
+        name.map(told).transpose().map(|_| measure)
     }
 
     fn of(measure: &Measure) -> Self {

@@ -1,5 +1,6 @@
 //! A quantity in a document: text or value and unit on the way in, value and unit on the way out.
 
+use alloc::borrow::Cow;
 use alloc::string::{String, ToString};
 use core::fmt;
 
@@ -8,7 +9,9 @@ use serde::{Serialize, Serializer};
 
 use super::node::delivered;
 use crate::error::{Error, ErrorCode};
-use crate::quantity::{Expression, Quantity, QuantityKind, Ratio, in_unit, missing_unit, read_stated, read_unit};
+use crate::quantity::{
+    Expression, Quantity, QuantityKind, Ratio, in_unit, missing_unit, parts, read_stated, read_unit,
+};
 use crate::text;
 
 /// A quantity as a document states it.
@@ -30,12 +33,12 @@ pub(super) struct Parts {
     /// The number.
     value: f64,
     /// The unit, such as `L/ha`.
-    unit: String,
+    unit: Cow<'static, str>,
 }
 
 impl<Q: Into<Quantity>> From<Q> for Stated {
     fn from(quantity: Q) -> Self {
-        let (value, unit) = quantity.into().to_parts();
+        let (value, unit) = parts(quantity.into());
         Self::Parts(Parts { value, unit })
     }
 }
@@ -52,7 +55,7 @@ impl Stated {
             Self::Text(text) => read_stated(text),
             Self::Parts(Parts { value, unit }) => {
                 let expression = read_unit(unit).map_err(|error| error.at("unit"))?;
-                Ok((Quantity::from_parts(*value, unit).map_err(|error| error.at("value"))?, expression))
+                Ok((expression.quantity(*value).map_err(|error| error.at("value"))?, expression))
             }
             Self::Made(quantity, unit) => Ok((*quantity, read_unit(unit)?)),
             Self::Number(number) if !number.is_finite() => Err(Error::new(ErrorCode::NotFinite).given(number)),
@@ -92,7 +95,8 @@ impl Stated {
     pub(super) fn unit_text(&self) -> Option<&str> {
         match self {
             Self::Text(text) => text.split_once(' ').map(|(_, unit)| unit),
-            Self::Parts(Parts { unit, .. }) | Self::Made(_, unit) => Some(unit),
+            Self::Parts(Parts { unit, .. }) => Some(unit),
+            Self::Made(_, unit) => Some(unit),
             Self::Number(_) => None,
         }
     }
@@ -152,7 +156,7 @@ impl<'de> Deserialize<'de> for Stated {
 
 #[cfg(feature = "schema")]
 impl schemars::JsonSchema for Stated {
-    fn schema_name() -> alloc::borrow::Cow<'static, str> {
+    fn schema_name() -> Cow<'static, str> {
         "Quantity".into()
     }
 
@@ -184,7 +188,7 @@ impl Serialize for Fraction {
 
 #[cfg(feature = "schema")]
 impl schemars::JsonSchema for Fraction {
-    fn schema_name() -> alloc::borrow::Cow<'static, str> {
+    fn schema_name() -> Cow<'static, str> {
         "Fraction".into()
     }
 

@@ -342,7 +342,8 @@ impl Quantity {
     /// Value and unit as documents write them, in the one unit of its kind.
     #[must_use]
     pub fn to_parts(self) -> (f64, alloc::string::String) {
-        show::parts(self)
+        let (value, unit) = show::parts(self);
+        (value, unit.into_owned())
     }
 
     /// Value, kind and dimension as bytes, for a reader that carries nothing else.

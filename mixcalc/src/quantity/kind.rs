@@ -32,11 +32,12 @@ pub trait QuantityKind: Copy + PartialOrd + fmt::Display + sealed::Sealed {
     fn from_si(value: f64) -> Self;
 }
 
-/// Declares the kinds. Per kind: type, private value, words for messages, an example, the unit of documents, constructors.
+/// Declares the kinds. Per kind: type, private value, words for messages, an example, constructors; the first is in the
+/// unit of documents.
 macro_rules! kinds {
     ($(
         $(#[$doc:meta])*
-        $name:ident($inner:ident), $words:literal, $example:literal, $unit:literal
+        $name:ident($inner:ident), $words:literal, $example:literal
         { $($from:ident / $get:ident = $factor:expr, $symbol:literal;)* }
     )*) => {
         /// What a quantity is, beyond its dimension.
@@ -69,7 +70,24 @@ macro_rules! kinds {
             /// The unit that documents use.
             #[must_use]
             pub const fn unit(self) -> &'static str {
-                match self { $(Self::$name => $unit,)* Self::Derived => "" }
+                match self {
+                    $(Self::$name => {
+                        let [symbol, ..] = [$($symbol),*];
+                        symbol
+                    })*
+                    Self::Derived => "",
+                }
+            }
+
+            /// The factor of the unit that documents use; `None` for a derived quantity.
+            pub(super) const fn unit_factor(self) -> Option<Factor> {
+                match self {
+                    $(Self::$name => {
+                        let [factor, ..] = [$($factor),*];
+                        Some(factor)
+                    })*
+                    Self::Derived => None,
+                }
             }
 
             /// The dimension; `None` for a derived quantity, which may have any.
@@ -307,20 +325,20 @@ macro_rules! claims {
 
 kinds! {
     /// A length: a width, a walked distance, a height.
-    Length(Length), "length", "0.5 m", "m" {
+    Length(Length), "length", "0.5 m" {
         from_meters / meters = unit::METER, "m";
         from_feet / feet = unit::FOOT, "ft";
         from_inches / inches = unit::INCH, "in";
     }
     /// An area of ground.
-    Area(Area), "area", "12.5 ha", "ha" {
+    Area(Area), "area", "12.5 ha" {
         from_hectares / hectares = unit::HECTARE, "ha";
         from_square_meters / square_meters = unit::SQUARE_METER, "m2";
         from_acres / acres = unit::ACRE, "ac";
         from_square_feet / square_feet = unit::SQUARE_FOOT, "ft2";
     }
     /// A volume of liquid, or of a heap.
-    Volume(Volume), "volume", "15 L", "L" {
+    Volume(Volume), "volume", "15 L" {
         from_liters / liters = unit::LITER, "L";
         from_milliliters / milliliters = unit::MILLILITER, "mL";
         from_us_gallons / us_gallons = unit::US_GALLON, "US gal";
@@ -328,114 +346,114 @@ kinds! {
         from_imperial_gallons / imperial_gallons = unit::IMPERIAL_GALLON, "imp gal";
     }
     /// A mass.
-    Mass(Mass), "mass", "2.5 kg", "kg" {
+    Mass(Mass), "mass", "2.5 kg" {
         from_kilograms / kilograms = unit::KILOGRAM, "kg";
         from_grams / grams = unit::GRAM, "g";
         from_pounds / pounds = unit::POUND, "lb";
         from_ounces_avoirdupois / ounces_avoirdupois = unit::OUNCE_AVOIRDUPOIS, "oz av";
     }
     /// A span of time.
-    Time(Time), "time", "30 s", "s" {
+    Time(Time), "time", "30 s" {
         from_seconds / seconds = unit::SECOND, "s";
         from_minutes / minutes = unit::MINUTE, "min";
     }
     /// A temperature, as read from a thermometer.
-    Temperature(Temperature), "temperature", "21 °C", "°C" {
-        from_kelvins / kelvins = Factor::ONE, "K";
+    Temperature(Temperature), "temperature", "21 °C" {
         from_degrees_celsius / degrees_celsius = unit::DEGREE_CELSIUS, "°C";
+        from_kelvins / kelvins = Factor::ONE, "K";
         from_degrees_fahrenheit / degrees_fahrenheit = unit::DEGREE_FAHRENHEIT, "°F";
     }
     /// A speed over the ground.
-    Speed(Speed), "speed", "5 km/h", "km/h" {
+    Speed(Speed), "speed", "5 km/h" {
         from_kilometers_per_hour / kilometers_per_hour = unit::KILOMETER_PER_HOUR, "km/h";
         from_meters_per_second / meters_per_second = unit::METER.per(unit::SECOND), "m/s";
         from_miles_per_hour / miles_per_hour = unit::MILE_PER_HOUR, "mph";
     }
     /// Ground treated in a time.
-    WorkRate(AreaPerTime), "work rate", "4 ha/h", "ha/h" {
+    WorkRate(AreaPerTime), "work rate", "4 ha/h" {
         from_hectares_per_hour / hectares_per_hour = unit::HECTARE.per(unit::HOUR), "ha/h";
         from_acres_per_hour / acres_per_hour = unit::ACRE.per(unit::HOUR), "ac/h";
     }
     /// Volume leaving nozzles in a time.
-    Flow(VolumePerTime), "flow", "1.2 L/min", "L/min" {
+    Flow(VolumePerTime), "flow", "1.2 L/min" {
         from_liters_per_minute / liters_per_minute = unit::LITER.per(unit::MINUTE), "L/min";
         from_us_gallons_per_minute / us_gallons_per_minute = unit::US_GALLON.per(unit::MINUTE), "US gal/min";
     }
     /// A pressure above that of the air.
-    Pressure(Pressure), "pressure", "300 kPa", "kPa" {
+    Pressure(Pressure), "pressure", "300 kPa" {
         from_kilopascals / kilopascals = unit::KILOPASCAL, "kPa";
         from_bars / bars = unit::BAR, "bar";
         from_pounds_per_square_inch / pounds_per_square_inch = unit::POUND_PER_SQUARE_INCH, "psi";
     }
     /// Volume per area that nobody has yet said the meaning of: a volume rate or a liquid dose.
-    VolumePerArea(Length), "volume per area", "300 L/ha", "L/ha" {
+    VolumePerArea(Length), "volume per area", "300 L/ha" {
         from_liters_per_hectare / liters_per_hectare = unit::LITER.per(unit::HECTARE), "L/ha";
     }
     /// Volume of spray mix, or of carrier, per ground area.
-    VolumeRate(Length), "volume rate", "300 L/ha", "L/ha" {
+    VolumeRate(Length), "volume rate", "300 L/ha" {
         from_liters_per_hectare / liters_per_hectare = unit::LITER.per(unit::HECTARE), "L/ha";
         from_us_gallons_per_acre / us_gallons_per_acre = unit::US_GALLON.per(unit::ACRE), "US gal/ac";
         from_imperial_gallons_per_acre / imperial_gallons_per_acre = unit::IMPERIAL_GALLON.per(unit::ACRE), "imp gal/ac";
     }
     /// Volume of a product per ground area.
-    LiquidDose(Length), "liquid dose", "2.5 L/ha", "L/ha" {
+    LiquidDose(Length), "liquid dose", "2.5 L/ha" {
         from_liters_per_hectare / liters_per_hectare = unit::LITER.per(unit::HECTARE), "L/ha";
         from_milliliters_per_hectare / milliliters_per_hectare = unit::MILLILITER.per(unit::HECTARE), "mL/ha";
         from_us_fluid_ounces_per_acre / us_fluid_ounces_per_acre = unit::US_FLUID_OUNCE.per(unit::ACRE), "US fl oz/ac";
         from_us_pints_per_acre / us_pints_per_acre = unit::US_PINT.per(unit::ACRE), "US pt/ac";
     }
     /// Mass per area that nobody has yet said the meaning of, such as active substance per area.
-    MassPerArea(MassPerArea), "mass per area", "0.4 kg/ha", "kg/ha" {
+    MassPerArea(MassPerArea), "mass per area", "0.4 kg/ha" {
         from_kilograms_per_hectare / kilograms_per_hectare = unit::KILOGRAM.per(unit::HECTARE), "kg/ha";
         from_pounds_per_acre / pounds_per_acre = unit::POUND.per(unit::ACRE), "lb/ac";
     }
     /// Mass of a product per ground area.
-    SolidDose(MassPerArea), "solid dose", "0.4 kg/ha", "kg/ha" {
+    SolidDose(MassPerArea), "solid dose", "0.4 kg/ha" {
         from_kilograms_per_hectare / kilograms_per_hectare = unit::KILOGRAM.per(unit::HECTARE), "kg/ha";
         from_grams_per_hectare / grams_per_hectare = unit::GRAM.per(unit::HECTARE), "g/ha";
         from_pounds_per_acre / pounds_per_acre = unit::POUND.per(unit::ACRE), "lb/ac";
         from_ounces_avoirdupois_per_acre / ounces_avoirdupois_per_acre = unit::OUNCE_AVOIRDUPOIS.per(unit::ACRE), "oz av/ac";
     }
     /// Volume of a part per volume of the whole.
-    VolumeFraction(Ratio), "volume fraction", "0.25 % v/v", "% v/v" {
+    VolumeFraction(Ratio), "volume fraction", "0.25 % v/v" {
         from_percent / percent = unit::PERCENT, "% v/v";
         from_milliliters_per_liter / milliliters_per_liter = unit::MILLILITER.per(unit::LITER), "mL/L";
     }
     /// Mass of a part per mass of the whole.
-    MassFraction(Ratio), "mass fraction", "50 % w/w", "% w/w" {
+    MassFraction(Ratio), "mass fraction", "50 % w/w" {
         from_percent / percent = unit::PERCENT, "% w/w";
         from_grams_per_kilogram / grams_per_kilogram = unit::GRAM.per(unit::KILOGRAM), "g/kg";
     }
     /// Mass per volume that nobody has yet said the meaning of.
-    MassPerVolume(MassPerVolume), "mass per volume", "2 g/L", "g/L" {
+    MassPerVolume(MassPerVolume), "mass per volume", "2 g/L" {
         from_grams_per_liter / grams_per_liter = unit::GRAM.per(unit::LITER), "g/L";
     }
     /// Mass of a product per volume of mix.
-    MassConcentration(MassPerVolume), "mass concentration", "2 g/L", "g/L" {
+    MassConcentration(MassPerVolume), "mass concentration", "2 g/L" {
         from_grams_per_liter / grams_per_liter = unit::GRAM.per(unit::LITER), "g/L";
     }
     /// Mass of an active substance per volume of a product.
-    Content(MassPerVolume), "content", "250 g/L", "g/L" {
+    Content(MassPerVolume), "content", "250 g/L" {
         from_grams_per_liter / grams_per_liter = unit::GRAM.per(unit::LITER), "g/L";
         from_pounds_per_us_gallon / pounds_per_us_gallon = unit::POUND.per(unit::US_GALLON), "lb/US gal";
     }
     /// Mass per volume of a liquid: a liquid product, the mix.
-    Density(MassPerVolume), "density", "1.1 kg/L", "kg/L" {
+    Density(MassPerVolume), "density", "1.1 kg/L" {
         from_kilograms_per_liter / kilograms_per_liter = unit::KILOGRAM.per(unit::LITER), "kg/L";
         from_pounds_per_us_gallon / pounds_per_us_gallon = unit::POUND.per(unit::US_GALLON), "lb/US gal";
     }
     /// Mass per volume of the particles of a dry product: what it displaces in a liquid.
-    ParticleDensity(MassPerVolume), "particle density", "1.6 kg/L", "kg/L" {
+    ParticleDensity(MassPerVolume), "particle density", "1.6 kg/L" {
         from_kilograms_per_liter / kilograms_per_liter = unit::KILOGRAM.per(unit::LITER), "kg/L";
     }
     /// Mass per volume of the heap of a dry product: what a vessel of it weighs.
-    BulkDensity(MassPerVolume), "bulk density", "0.5 kg/L", "kg/L" {
+    BulkDensity(MassPerVolume), "bulk density", "0.5 kg/L" {
         from_kilograms_per_liter / kilograms_per_liter = unit::KILOGRAM.per(unit::LITER), "kg/L";
     }
     /// A pure number.
-    Ratio(Ratio), "ratio", "10 %", "%" {
-        from_number / number = Factor::ONE, "1";
+    Ratio(Ratio), "ratio", "10 %" {
         from_percent / percent = unit::PERCENT, "%";
+        from_number / number = Factor::ONE, "1";
     }
 }
 

@@ -38,4 +38,6 @@ pub(crate) use kind::{not_negative, ordered_sum, positive};
 pub(crate) use read::unit as read_unit;
 #[cfg(feature = "document")]
 pub(crate) use read::{Expression, missing_unit, quantity as read_stated};
+#[cfg(feature = "document")]
+pub(crate) use show::parts;
 pub(crate) use show::{in_unit, on_scale, people_unit, signed_percent, significant};

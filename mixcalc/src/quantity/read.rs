@@ -34,7 +34,7 @@ pub(crate) struct Expression {
 }
 
 impl Expression {
-    pub(super) fn value_of(self, quantity: Quantity) -> Result<f64, Error> {
+    pub(crate) fn value_of(self, quantity: Quantity) -> Result<f64, Error> {
         let kinds_agree = self.kind != Kind::Temperature || quantity.kind() == Kind::Temperature;
         if self.dimension == quantity.dimension() && kinds_agree {
             let value = self.factor.of_si(quantity.si());
@@ -48,19 +48,15 @@ impl Expression {
 
     /// `value` of this unit. What is not stated in the unit of documents is put on the grid of doubles in that unit, so that a document
     /// says it exactly.
-    pub(super) fn quantity(self, value: f64) -> Result<Quantity, Error> {
+    pub(crate) fn quantity(self, value: f64) -> Result<Quantity, Error> {
         let si = on_grid(self.factor.to_si(value), Some(self.factor), self.kind);
         Quantity::from_si(si, self.dimension, self.kind).ok_or_else(|| Error::new(ErrorCode::NotFinite).given(value))
-    }
-
-    pub(super) const fn factor(self) -> Factor {
-        self.factor
     }
 }
 
 /// A value that comes from a unit, on the grid of doubles in the unit of documents for a kind; that unit's own values are on it.
 fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
-    match document_unit(kind) {
+    match kind.unit_factor() {
         Some(document) if Some(document) != unit => document.to_si(document.of_si(si)),
         _ => si,
     }
@@ -68,14 +64,7 @@ fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
 
 /// A value of one kind claimed as another, which documents may state in another unit: g/L of any mass per volume, kg/L of a density.
 pub(super) fn claimed(si: f64, from: Kind, to: Kind) -> f64 {
-    on_grid(si, document_unit(from), to)
-}
-
-/// The factor of the unit that documents use for a kind.
-pub(super) fn document_unit(kind: Kind) -> Option<Factor> {
-    // The units of documents are in the table, which a test checks; a derived quantity has none.
-    let unit_text = Some(kind.unit()).filter(|text| !text.is_empty())?;
-    unit(unit_text).ok().map(Expression::factor)
+    on_grid(si, from.unit_factor(), to)
 }
 
 /// Reads a quantity, and tells the unit that it was stated in.

@@ -1,11 +1,12 @@
 //! Two printers: one for people, and one that reads back to the same value.
 
+use alloc::borrow::Cow;
 use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::dynamic::Quantity;
 use super::kind::{Kind, Ratio};
-use super::read::{self, Expression};
+use super::read::Expression;
 use super::unit::{Factor, System};
 
 /// Significant digits that people are shown.
@@ -14,17 +15,17 @@ const PEOPLE_DIGITS: usize = 4;
 const MARK_DIGITS: usize = 9;
 
 /// Value and unit text in the unit of documents: the shortest value that reads back to the same quantity, where one does.
-pub(super) fn parts(quantity: Quantity) -> (f64, String) {
-    match read::document_unit(quantity.kind()) {
-        Some(unit) => (shortest(quantity.si(), unit), quantity.kind().unit().to_string()),
-        None => (quantity.si(), quantity.dimension().base_unit()),
+pub(crate) fn parts(quantity: Quantity) -> (f64, Cow<'static, str>) {
+    match quantity.kind().unit_factor() {
+        Some(unit) => (shortest(quantity.si(), unit), quantity.kind().unit().into()),
+        None => (quantity.si(), quantity.dimension().base_unit().into()),
     }
 }
 
 /// Text that reads back to the same value: in the unit of documents, or in base units where no double in that unit is the same.
 pub(super) fn exact(quantity: Quantity) -> String {
     let (value, unit) = parts(quantity);
-    let reads_back = read::document_unit(quantity.kind()).is_none_or(|factor| same(factor.to_si(value), quantity.si()));
+    let reads_back = quantity.kind().unit_factor().is_none_or(|factor| same(factor.to_si(value), quantity.si()));
     if reads_back {
         number_and_unit(value, &unit)
     } else {
@@ -80,8 +81,8 @@ pub(super) fn unit_for_people(quantity: Quantity, system: System) -> &'static st
 }
 
 /// The unit in which people of the metric trade would read a quantity.
-pub(crate) fn people_unit(quantity: Quantity) -> Option<String> {
-    people(quantity, System::Metric).split_once(' ').map(|(_, unit)| unit.into())
+pub(crate) fn people_unit(quantity: Quantity) -> &'static str {
+    unit_for_people(quantity, System::Metric)
 }
 
 /// An amount in the unit on a scale, with the digits that the scale has.
