@@ -3,24 +3,32 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
+use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyDict, PyType};
 
 /// Runs `body` while other threads may use the interpreter, and raises its error.
 ///
 /// A panic is raised as `InternalError`: what PyO3 would make of it slips past `except Exception`.
 pub(crate) fn answer<T: Send>(py: Python<'_>, body: impl FnOnce() -> Result<T, mixcalc::Error> + Send) -> PyResult<T> {
     match py.detach(|| catch_unwind(AssertUnwindSafe(body))) {
-        Ok(answer) => answer.map_err(|error| raised(py, &error).unwrap_or_else(|failed| failed)),
+        Ok(answer) => checked(py, answer),
         Err(_) => Err(fault(py).unwrap_or_else(|failed| failed)),
     }
 }
 
+/// An answer of the core, or its error raised.
+pub(crate) fn checked<T>(py: Python<'_>, answer: Result<T, mixcalc::Error>) -> PyResult<T> {
+    answer.map_err(|error| raised(py, &error).unwrap_or_else(|failed| failed))
+}
+
 /// The core's error as an exception of the public package.
 fn raised(py: Python<'_>, error: &mixcalc::Error) -> PyResult<PyErr> {
+    static UNIT_ERROR: PyOnceLock<Py<PyType>> = PyOnceLock::new();
+    static INPUT_ERROR: PyOnceLock<Py<PyType>> = PyOnceLock::new();
     let code = error.code();
     let class = match code.number() {
-        200..300 => "UnitError",
-        _ => "InputError",
+        200..300 => UNIT_ERROR.import(py, "mixcalc.errors", "UnitError")?,
+        _ => INPUT_ERROR.import(py, "mixcalc.errors", "InputError")?,
     };
     let details = PyDict::new(py);
     details.set_item("code", code.number())?;
@@ -28,7 +36,7 @@ fn raised(py: Python<'_>, error: &mixcalc::Error) -> PyResult<PyErr> {
     details.set_item("path", error.path())?;
     details.set_item("given", error.given_text())?;
     details.set_item("allowed", error.allowed_text())?;
-    exception(py, class, &error.to_string(), &details)
+    Ok(PyErr::from_value(class.call((error.to_string(),), Some(&details))?))
 }
 
 /// A fault of the library; its code is the one that C sees.
@@ -37,10 +45,6 @@ fn fault(py: Python<'_>) -> PyResult<PyErr> {
     details.set_item("code", 99)?;
     details.set_item("name", "panic")?;
     let message = "a fault of the library, not of the input; please report it with the input";
-    exception(py, "InternalError", message, &details)
-}
-
-fn exception(py: Python<'_>, class: &str, message: &str, details: &Bound<'_, PyDict>) -> PyResult<PyErr> {
-    let class = py.import("mixcalc.errors")?.getattr(class)?;
-    Ok(PyErr::from_value(class.call((message,), Some(details))?))
+    let class = py.import("mixcalc.errors")?.getattr("InternalError")?;
+    Ok(PyErr::from_value(class.call((message,), Some(&details))?))
 }

@@ -6,8 +6,16 @@
 //! | --- | --- |
 //! | `border` | what every function does: let other threads run, catch a panic, raise an error |
 //! | `text` | text taken from Python |
+//! | `quantity` | a class for each kind of quantity |
+//! | `node` | Python objects as the tree that parts of a job are made from |
+//! | `part` | a job and its parts |
+//! | `plan` | a plan and what it holds |
 
 mod border;
+mod node;
+mod part;
+mod plan;
+mod quantity;
 mod text;
 
 #[pyo3::pymodule(gil_used = false)]
@@ -15,7 +23,9 @@ mod _mixcalc {
     use mixcalc::document;
     use pyo3::prelude::*;
 
-    use crate::{border, text};
+    #[pymodule_export]
+    use crate::plan::{Plan, plan};
+    use crate::{border, part, quantity, text};
 
     /// Version of the compiled library, the same as of the package.
     #[pymodule_export]
@@ -36,6 +46,24 @@ mod _mixcalc {
             let plan = mixcalc::plan(&document::read_job(text)?)?;
             Ok(document::write_plan(&plan))
         })
+    }
+
+    /// The JSON Schema (2020-12) of job documents, as text.
+    #[pyfunction]
+    fn job_schema() -> &'static str {
+        document::job_schema()
+    }
+
+    /// The JSON Schema (2020-12) of plan documents, as text.
+    #[pyfunction]
+    fn plan_schema() -> &'static str {
+        document::plan_schema()
+    }
+
+    #[pymodule_init]
+    fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {
+        quantity::register(module)?;
+        part::register(module)
     }
 
     /// Panics on purpose, so that a test can see what becomes of it.

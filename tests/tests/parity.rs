@@ -420,10 +420,15 @@ fn every_key_of_the_documents_has_a_word_and_every_word_its_keys() {
 
 #[test]
 fn names_of_python_and_c_have_words() {
-    let module = text(root().join("mixcalc-py/python/mixcalc/__init__.py"));
-    let all = module.split_once("__all__ = [").expect("__all__").1.split(']').next().unwrap();
-    let names = all.split(',').map(|name| name.trim().trim_matches('"')).filter(|name| !name.is_empty());
-    assert_same("names in Python", &strings(names), &listed(|word| &word.python));
+    let names = |module: &str, prefix: &str| {
+        let module = text(root().join("mixcalc-py/python/mixcalc").join(module));
+        let all = module.split_once("__all__ = [").expect("__all__").1.split(']').next().unwrap();
+        let names = all.split(',').map(|name| name.trim().trim_matches('"')).filter(|name| !name.is_empty());
+        strings(names.map(|name| format!("{prefix}{name}")))
+    };
+    let mut found = names("__init__.py", "");
+    found.extend(names("plans.py", "plans."));
+    assert_same("names in Python", &found, &listed(|word| &word.python));
 
     let header = text(root().join("mixcalc-ffi/include/mixcalc.h"));
     let names = header.split(|c: char| !c.is_alphanumeric() && c != '_');

@@ -1,6 +1,112 @@
-"""Unit-safe arithmetic of mixing, loading and calibrating crop sprayers."""
+"""Unit-safe arithmetic of mixing, loading and calibrating crop sprayers.
 
-from mixcalc._mixcalc import plan_json, version as __version__
+    >>> import mixcalc
+    >>> job = mixcalc.Job(
+    ...     area="1.2 ha",
+    ...     volume_rate="200 L/ha",
+    ...     products=[mixcalc.Product(name="example product A", dose="1.5 L/ha")],
+    ...     measures=[mixcalc.Measure(kind="vessel", capacity="1 L", graduation="10 mL")],
+    ...     sprayer=mixcalc.Sprayer(kind="boom"),
+    ...     tank=mixcalc.Tank(nominal="100 L"),
+    ... )
+    >>> plan = mixcalc.plan(job)
+    >>> plan.usable, plan.totals.loads, plan.safe_fill
+    (True, 3, Volume("95 L"))
+
+`print(plan)` shows the load sheet. The arithmetic never calls a dose safe: the label in force where you are decides.
+"""
+
+from mixcalc import plans
+from mixcalc._mixcalc import (
+    ActiveSubstance,
+    Area,
+    BulkDensity,
+    Content,
+    Density,
+    Flow,
+    Job,
+    Label,
+    LastStrip,
+    Length,
+    LiquidDose,
+    Loading,
+    Mass,
+    MassConcentration,
+    MassFraction,
+    MassPerArea,
+    MassPerVolume,
+    Measure,
+    ParticleDensity,
+    Plan,
+    Pressure,
+    Product,
+    Quantity,
+    Ratio,
+    Residual,
+    SolidDose,
+    Speed,
+    Sprayer,
+    Tank,
+    Temperature,
+    Time,
+    Volume,
+    VolumeFraction,
+    VolumePerArea,
+    VolumeRate,
+    WorkRate,
+    job_schema,
+    plan,
+    plan_json,
+    plan_schema,
+    version as __version__,
+)
 from mixcalc.errors import InputError, InternalError, MixcalcError, UnitError
 
-__all__ = ["InputError", "InternalError", "MixcalcError", "UnitError", "__version__", "plan_json"]
+__all__ = [
+    "ActiveSubstance",
+    "Area",
+    "BulkDensity",
+    "Content",
+    "Density",
+    "Flow",
+    "InputError",
+    "InternalError",
+    "Job",
+    "Label",
+    "LastStrip",
+    "Length",
+    "LiquidDose",
+    "Loading",
+    "Mass",
+    "MassConcentration",
+    "MassFraction",
+    "MassPerArea",
+    "MassPerVolume",
+    "Measure",
+    "MixcalcError",
+    "ParticleDensity",
+    "Plan",
+    "Pressure",
+    "Product",
+    "Quantity",
+    "Ratio",
+    "Residual",
+    "SolidDose",
+    "Speed",
+    "Sprayer",
+    "Tank",
+    "Temperature",
+    "Time",
+    "UnitError",
+    "Volume",
+    "VolumeFraction",
+    "VolumePerArea",
+    "VolumeRate",
+    "WorkRate",
+    "__version__",
+    "job_schema",
+    "plan",
+    "plan_json",
+    "plan_schema",
+    "plans",
+]

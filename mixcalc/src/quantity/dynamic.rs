@@ -319,6 +319,27 @@ impl Quantity {
         self.claim_kind(Kind::Ratio).map(|ratio| ratio.value)
     }
 
+    /// The quantity as a document says it: on the grid of doubles in the unit of documents, which may be the next double; and a
+    /// derived one whose dimension only one kind has, as that kind.
+    ///
+    /// ```
+    /// use mixcalc::{Kind, Quantity};
+    ///
+    /// let volume = Quantity::read("2 L")?;
+    /// let back = volume.times(volume)?.power(1, 2)?;
+    /// assert_eq!((back.kind(), back.documented().kind()), (Kind::Derived, Kind::Volume));
+    /// assert_eq!(back.documented(), volume);
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    #[must_use]
+    pub fn documented(self) -> Self {
+        let kind = match self.kind {
+            Kind::Derived => kind::only_kind_of(self.dimension).unwrap_or(Kind::Derived),
+            kind => kind,
+        };
+        Self { value: read::on_grid(self.value, None, kind), kind, ..self }
+    }
+
     /// The kind of a result that no identity names: a pure number, or derived.
     fn unnamed(dimension: Dimension) -> Kind {
         if dimension == Dimension::NONE { Kind::Ratio } else { Kind::Derived }

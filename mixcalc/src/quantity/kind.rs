@@ -550,6 +550,16 @@ claims! {
     }
 }
 
+/// The kind of a dimension that no other kind has, a pure number among them. Not a temperature: a difference of two has its dimension.
+pub(super) fn only_kind_of(dimension: Dimension) -> Option<Kind> {
+    if dimension == Dimension::NONE {
+        return Some(Kind::Ratio);
+    }
+    let mut kinds = Kind::all().iter().filter(|kind| kind.dimension() == Some(dimension));
+    let only = kinds.next().filter(|kind| **kind != Kind::Temperature)?;
+    kinds.next().is_none().then_some(*only)
+}
+
 /// Any kind scaled by a pure number.
 macro_rules! scaled_by_ratio {
     ($($name:ident)*) => { $(

@@ -55,7 +55,7 @@ impl Expression {
 }
 
 /// A value that comes from a unit, on the grid of doubles in the unit of documents for a kind; that unit's own values are on it.
-fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
+pub(super) fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
     match kind.unit_factor() {
         Some(document) if Some(document) != unit => document.to_si(document.of_si(si)),
         _ => si,

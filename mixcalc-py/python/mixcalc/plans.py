@@ -1,0 +1,274 @@
+"""What a plan holds, as named tuples: they are typed, compare, unpack, pickle, and make rows of a table.
+
+A plan with a stop has no measured amounts: the fields that say so are then ``None``.
+"""
+
+from typing import NamedTuple
+
+from mixcalc._mixcalc import Area, Mass, Quantity, Ratio, Volume
+
+
+class Gap(NamedTuple):
+    """Measured less exact."""
+
+    percent: float
+    """In percent of the exact amount."""
+    dose: Quantity
+    """Per ground area."""
+
+
+class Filling(NamedTuple):
+    """Equal fillings of a measure."""
+
+    count: int
+    """How many."""
+    amount: Volume | Mass
+    """What each shows."""
+
+
+class Portion(NamedTuple):
+    """A product's amount in a load."""
+
+    name: str
+    """The product."""
+    exact: Volume | Mass
+    """What the dose asks for."""
+    measured: Volume | Mass | None
+    """What the measure shows."""
+    gap: Gap | None
+    """Measured less exact."""
+    measure: str | None
+    """The measure."""
+    graduations: int | None
+    """Whole graduations of it."""
+    fillings: tuple[Filling, ...] | None
+    """How it is poured."""
+
+
+class Step(NamedTuple):
+    """One thing to do for a load."""
+
+    load: int
+    """The first of the equal loads that it is for."""
+    action: str
+    """fill, measure, premix, rinse, agitate or top-up."""
+    text: str
+    """The sentence on the load sheet."""
+    in_tank: Volume
+    """What the tank holds after it."""
+    product: str | None
+    """The product, where one is measured, premixed or rinsed out."""
+    measure: str | None
+    """The measure, where one is filled or rinsed."""
+    fillings: tuple[Filling, ...]
+    """How a measured amount is poured."""
+    carrier: Volume | None
+    """How much carrier is filled in, or stirred into a premix."""
+    mark: Volume | None
+    """The tank's mark to fill to."""
+    rest: Volume | None
+    """What is measured on top of the mark, or in all."""
+    times: int | None
+    """How often a measure is rinsed."""
+    each: Volume | None
+    """How much carrier each rinse takes."""
+
+
+class Load(NamedTuple):
+    """Equal loads that follow each other: one recipe and a count."""
+
+    first: int
+    """Number of the first of them, from 1."""
+    last: int
+    """Number of the last of them."""
+    count: int
+    """How many."""
+    mix: Volume
+    """Volume of mix in each."""
+    carrier: Volume
+    """Volume of carrier in each."""
+    area: Area
+    """Ground that each serves."""
+    products: tuple[Portion, ...]
+    """Per product of the job."""
+    steps: tuple[Step, ...]
+    """What to do, in order; empty where a stop stands."""
+
+
+class Drawn(NamedTuple):
+    """Whole graduations of a measure that all loads take."""
+
+    measure: str
+    """The measure."""
+    graduation: Volume | Mass
+    """Its step."""
+    count: int
+    """How many of it."""
+
+
+class Total(NamedTuple):
+    """What all loads take of a product."""
+
+    name: str
+    """The product."""
+    exact: Volume | Mass
+    """What the dose asks for."""
+    measured: Volume | Mass | None
+    """What the measures show."""
+    gap: Gap | None
+    """Measured less exact."""
+    drawn: tuple[Drawn, ...] | None
+    """Whole graduations per measure: recipe times count."""
+
+
+class Totals(NamedTuple):
+    """What all loads take."""
+
+    loads: int
+    """How many loads."""
+    mix: Volume
+    """Volume of mix."""
+    carrier: Volume
+    """Volume of carrier."""
+    area: Area
+    """Ground that the mix is made for."""
+    products: tuple[Total, ...]
+    """Per product of the job."""
+
+
+class Strip(NamedTuple):
+    """The strip kept for the rinse water."""
+
+    held_back: Volume
+    """Mix that is not made."""
+    area: Area
+    """Ground left untreated by it and by the residual."""
+
+
+class ProductAccount(NamedTuple):
+    """``drawn = in_loads + spilled``, ``stock = drawn + left``."""
+
+    name: str
+    """The product."""
+    stock: Volume | Mass | None
+    """What there was."""
+    drawn: Volume | Mass
+    """Taken out of containers."""
+    in_loads: Volume | Mass
+    """Measured into loads."""
+    spilled: Volume | Mass
+    """Spilled."""
+    left: Volume | Mass | None
+    """What is left of the stock; below zero where it is short."""
+
+
+class CarrierAccount(NamedTuple):
+    """``drawn = first + premixed + rinses + topped_up``."""
+
+    drawn: Volume
+    """In all."""
+    first: Volume
+    """Before the products."""
+    premixed: Volume
+    """For premixes."""
+    rinses: Volume
+    """For rinsing the measures."""
+    topped_up: Volume
+    """After the products."""
+
+
+class MixAccount(NamedTuple):
+    """``made = sprayed + residual``."""
+
+    made: Volume
+    """In all loads."""
+    sprayed: Volume
+    """Leaves the nozzles."""
+    residual: Volume
+    """Stays in the sprayer."""
+
+
+class Ledger(NamedTuple):
+    """Where every amount came from and went."""
+
+    products: tuple[ProductAccount, ...]
+    """Per product of the job."""
+    carrier: CarrierAccount
+    """The carrier in the loads."""
+    mix: MixAccount
+    """The mix."""
+
+
+class Limit(NamedTuple):
+    """What a finding is held against."""
+
+    bound: str
+    """at most or at least."""
+    value: Quantity
+    """The limit itself."""
+    force: str
+    """law, label, standard, advice or fact."""
+    source: str
+    """Where it stands."""
+
+
+class Finding(NamedTuple):
+    """A sentence about a plan."""
+
+    severity: str
+    """stop, caution or note."""
+    code: str
+    """Stable code, such as ``over-maximum-dose``."""
+    path: str
+    """The field of the job that it concerns."""
+    load: int | None
+    """The first load that it concerns, where it concerns one."""
+    message: str
+    """The sentence."""
+    actual: Quantity | None
+    """What was found."""
+    limit: Limit | None
+    """What it is held against."""
+
+
+class Caution(NamedTuple):
+    """A caution for people, which goes with every plan."""
+
+    code: str
+    """Stable code, such as ``label-decides``."""
+    text: str
+    """The caution."""
+
+
+class Input(NamedTuple):
+    """What stands in a formula."""
+
+    symbol: str
+    """Its name in the formula."""
+    place: str
+    """``job.`` and a path for a number of the job, else the place of another working."""
+    value: Quantity | Ratio | int
+    """The number."""
+
+
+class Working(NamedTuple):
+    """How a number was reached."""
+
+    place: str
+    """Its path in the plan document; ``mix.`` and a name for a number between, ``advice.`` and a name for a default."""
+    value: Quantity | int
+    """The number."""
+    formula: str
+    """The formula, with the symbols of the inputs; empty for a default."""
+    inputs: tuple[Input, ...]
+    """What stands in the formula."""
+    source: str
+    """Where the formula is written, or what stands behind a default."""
+    text: str
+    """All of it in words."""
+
+
+__all__ = [
+    "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
+    "ProductAccount", "Step", "Strip", "Total", "Totals", "Working",
+]  # fmt: skip

@@ -1,0 +1,77 @@
+//! Python objects as the tree that the core reads parts of a job from.
+
+use mixcalc::document::Node;
+use pyo3::prelude::*;
+use pyo3::types::{PyBool, PyDict, PyList, PyString, PyTuple};
+
+use crate::part;
+use crate::quantity::{Quantity, foreign, number, quantity_of};
+
+/// Deeper than any job, and shallow enough for every stack.
+const DEEPEST: usize = 32;
+
+/// A tree of what a document could hold, quantities and parts among them; what no document could hold is named, for the core to
+/// refuse at its place.
+pub(crate) fn node(value: &Bound<'_, PyAny>) -> PyResult<Node> {
+    node_at(value, 0)
+}
+
+fn node_at(value: &Bound<'_, PyAny>, depth: usize) -> PyResult<Node> {
+    if value.is_none() {
+        return Ok(Node::Null);
+    }
+    if let Ok(text) = value.cast::<PyString>() {
+        return Ok(Node::Text(text.to_string_lossy().into_owned()));
+    }
+    if let Some(Quantity { core, unit }) = quantity_of(value) {
+        return Ok(Node::Quantity(core, unit.into_owned()));
+    }
+    if let Ok(truth) = value.cast::<PyBool>() {
+        return Ok(Node::Bool(truth.is_true()));
+    }
+    if depth == DEEPEST {
+        return Ok(Node::Other("a value that is nested too deeply".into()));
+    }
+    if let Ok(table) = value.cast::<PyDict>() {
+        return table_of(table, depth);
+    }
+    if value.is_instance_of::<PyList>() || value.is_instance_of::<PyTuple>() {
+        let nodes: PyResult<_> = value.try_iter()?.map(|item| node_at(&item?, depth + 1)).collect();
+        return Ok(Node::List(nodes?));
+    }
+    if let Some(node) = part::node_of(value) {
+        return Ok(node);
+    }
+    if let Some(number) = number(value)? {
+        return Ok(Node::Number(number));
+    }
+    if let Some(Quantity { core, unit }) = foreign(value)? {
+        return Ok(Node::Quantity(core, unit.into_owned()));
+    }
+    Ok(Node::Other(format!("an object of type {}", value.get_type().name()?)))
+}
+
+fn table_of(table: &Bound<'_, PyDict>, depth: usize) -> PyResult<Node> {
+    let entries: PyResult<_> = table
+        .iter()
+        .map(|(key, value)| {
+            let key = match key.cast::<PyString>() {
+                Ok(text) => text.to_string_lossy().into_owned(),
+                Err(_) => key.repr()?.to_string_lossy().into_owned(),
+            };
+            Ok((key, node_at(&value, depth + 1)?))
+        })
+        .collect();
+    Ok(Node::Table(entries?))
+}
+
+/// The entries of keyword arguments; `None` is a [`Node::Null`].
+pub(crate) fn changes(fields: Option<&Bound<'_, PyDict>>) -> PyResult<Vec<(String, Node)>> {
+    let entries = fields.into_iter().flatten();
+    entries.map(|(key, value)| Ok((key.extract()?, node_at(&value, 1)?))).collect()
+}
+
+/// The entries of keyword arguments, with those that are `None` left out.
+pub(crate) fn table(fields: Option<&Bound<'_, PyDict>>) -> PyResult<Vec<(String, Node)>> {
+    Ok(changes(fields)?.into_iter().filter(|(_, value)| *value != Node::Null).collect())
+}

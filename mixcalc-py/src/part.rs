@@ -1,0 +1,798 @@
+//! A job and its parts as Python objects: frozen, made by keywords that are the keys of documents.
+//!
+//! Each keeps what was stated, as the tree that the core made the part from, so that a change of one field is the same reading
+//! once more, and `repr` shows what was typed.
+
+use std::hash::{DefaultHasher, Hash, Hasher};
+
+use mixcalc::document::{Node, Part};
+use mixcalc::{LastStrip as CoreStrip, Rate, SubstanceContent};
+use pyo3::prelude::*;
+use pyo3::types::{PyBytes, PyDict, PyTuple};
+
+use crate::quantity::Quantity;
+use crate::{border, node, text};
+
+/// The one format of job documents, which keywords need not name.
+const FORMAT: (&str, &str) = ("format", "mixcalc-job/1");
+
+/// The value of a key.
+fn at<'node>(node: &'node Node, key: &str) -> Option<&'node Node> {
+    match node {
+        Node::Table(entries) => entries.iter().find(|(name, _)| name == key).map(|(_, value)| value),
+        _ => None,
+    }
+}
+
+/// The tree of a part within a part; an empty one where it was left to its defaults.
+fn within(node: &Node, key: &str) -> Node {
+    at(node, key).filter(|node| **node != Node::Null).cloned().unwrap_or(Node::Table(Vec::new()))
+}
+
+/// The trees of the parts in a list.
+fn each_of<'node>(node: &'node Node, key: &str) -> &'node [Node] {
+    match at(node, key) {
+        Some(Node::List(nodes)) => nodes,
+        _ => &[],
+    }
+}
+
+/// A quantity in the unit that it was stated in.
+fn told(core: mixcalc::Quantity, stated: Option<&Node>) -> Quantity {
+    let unit = match stated {
+        Some(Node::Text(text)) => text.split_once(' ').map(|(_, unit)| unit),
+        Some(Node::Quantity(_, unit)) => Some(unit.as_str()),
+        Some(table @ Node::Table(_)) => match at(table, "unit") {
+            Some(Node::Text(unit)) => Some(unit.as_str()),
+            _ => None,
+        },
+        _ => None,
+    };
+    match unit {
+        Some(unit) => Quantity { core, unit: unit.to_owned().into() },
+        None => core.into(),
+    }
+}
+
+/// Entries with some of them changed; a key that is changed to nothing is taken out.
+fn changed(node: &Node, changes: Vec<(String, Node)>) -> Node {
+    let mut entries = match node {
+        Node::Table(entries) => entries.clone(),
+        _ => Vec::new(),
+    };
+    for (key, value) in changes {
+        entries.retain(|(name, _)| *name != key);
+        if value != Node::Null {
+            entries.push((key, value));
+        }
+    }
+    Node::Table(entries)
+}
+
+/// Declares the classes: for each its signature, keys that keywords need not give, and the methods of its own.
+macro_rules! parts {
+    ($($(#[$doc:meta])* $name:ident, $signature:tt, $fixed:expr, { $($methods:tt)* })*) => {
+        $(
+            $(#[$doc])*
+            #[pyclass(frozen, module = "mixcalc")]
+            #[derive(Clone)]
+            pub(crate) struct $name {
+                pub(crate) core: mixcalc::$name,
+                node: Node,
+            }
+
+            impl $name {
+                pub(crate) fn of(py: Python<'_>, node: Node) -> PyResult<Self> {
+                    let core = border::answer(py, || mixcalc::$name::from_node(&node))?;
+                    Ok(Self { core, node })
+                }
+
+                /// A quantity of the part, in the unit that its key was stated in.
+                #[allow(dead_code, reason = "a part may have none")]
+                fn told(&self, quantity: impl Into<mixcalc::Quantity>, key: &str) -> Quantity {
+                    told(quantity.into(), at(&self.node, key))
+                }
+
+                /// What was stated, as keyword arguments that make an equal one.
+                fn keywords<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyDict>> {
+                    let keywords = PyDict::new(slf.py());
+                    if let Node::Table(entries) = &slf.get().node {
+                        let fixed: &[(&str, &str)] = $fixed;
+                        for (key, _) in entries.iter().filter(|(_, value)| *value != Node::Null) {
+                            if !fixed.iter().any(|(name, _)| name == key) {
+                                keywords.set_item(key, slf.getattr(key.as_str())?)?;
+                            }
+                        }
+                    }
+                    Ok(keywords)
+                }
+            }
+
+            #[pymethods]
+            impl $name {
+                #[new]
+                #[pyo3(signature = (**fields), text_signature = $signature)]
+                fn new(py: Python<'_>, fields: Option<&Bound<'_, PyDict>>) -> PyResult<Self> {
+                    let mut entries = node::table(fields)?;
+                    let fixed: &[(&str, &str)] = $fixed;
+                    for (key, value) in fixed {
+                        if !entries.iter().any(|(name, _)| name == key) {
+                            entries.push(((*key).into(), Node::Text((*value).into())));
+                        }
+                    }
+                    Self::of(py, Node::Table(entries))
+                }
+
+                $($methods)*
+
+                /// Makes it from a dict with the keys of documents.
+                #[staticmethod]
+                #[pyo3(signature = (fields, /))]
+                fn from_dict(py: Python<'_>, fields: &Bound<'_, PyDict>) -> PyResult<Self> {
+                    Self::of(py, node::node(fields)?)
+                }
+
+                /// As a dict with the keys of documents, every quantity as value and unit.
+                fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+                    py.import("json")?.getattr("loads")?.call1((self.core.to_json(),))
+                }
+
+                /// The same with some fields changed; `None` takes a field out.
+                #[pyo3(signature = (**changes), text_signature = "($self, /, **changes)")]
+                fn replace(&self, py: Python<'_>, changes: Option<&Bound<'_, PyDict>>) -> PyResult<Self> {
+                    let changes = node::changes(changes)?;
+                    Self::of(py, changed(&self.node, changes))
+                }
+
+                #[pyo3(signature = (**changes), text_signature = "($self, /, **changes)")]
+                fn __replace__(&self, py: Python<'_>, changes: Option<&Bound<'_, PyDict>>) -> PyResult<Self> {
+                    self.replace(py, changes)
+                }
+
+                fn __eq__(&self, other: &Bound<'_, PyAny>) -> bool {
+                    other.cast::<Self>().is_ok_and(|other| self.core == other.get().core)
+                }
+
+                fn __hash__(&self) -> isize {
+                    let mut hasher = DefaultHasher::new();
+                    self.core.to_json().hash(&mut hasher);
+                    isize::from_ne_bytes(hasher.finish().to_ne_bytes())
+                }
+
+                fn __repr__(slf: &Bound<'_, Self>) -> PyResult<String> {
+                    let fields: PyResult<Vec<_>> = Self::keywords(slf)?
+                        .iter()
+                        .map(|(key, value)| Ok(format!("{key}={}", value.repr()?.to_string_lossy())))
+                        .collect();
+                    Ok(format!("{}({})", stringify!($name), fields?.join(", ")))
+                }
+
+                fn __getnewargs_ex__<'py>(
+                    slf: &Bound<'py, Self>,
+                ) -> PyResult<(Bound<'py, PyTuple>, Bound<'py, PyDict>)> {
+                    Ok((PyTuple::empty(slf.py()), Self::keywords(slf)?))
+                }
+
+                fn __copy__(slf: Bound<'_, Self>) -> Bound<'_, Self> {
+                    slf
+                }
+
+                fn __deepcopy__<'py>(slf: Bound<'py, Self>, _memo: &Bound<'py, PyAny>) -> Bound<'py, Self> {
+                    slf
+                }
+            }
+        )*
+
+        /// The tree of a part; `None` for anything else.
+        pub(crate) fn node_of(value: &Bound<'_, PyAny>) -> Option<Node> {
+            $(if let Ok(part) = value.cast::<$name>() {
+                return Some(part.get().node.clone());
+            })*
+            None
+        }
+
+        /// Adds the classes to the module.
+        pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
+            $(module.add_class::<$name>()?;)*
+            Ok(())
+        }
+    };
+}
+
+parts! {
+    /// A job: everything that a plan is made from.
+    ///
+    /// Parameters
+    /// ----------
+    /// area : Area
+    ///     Ground to be treated: field less buffers.
+    /// volume_rate, carrier_rate : VolumeRate
+    ///     Exactly one. Volume of mix per ground area, products inside; or volume of carrier, products on top.
+    /// products : list of Product
+    ///     In the order in which they go into the tank.
+    /// measures : list of Measure
+    ///     The vessels and scales at hand.
+    /// sprayer : Sprayer
+    ///     Its kind gives the default headspace and the cautions.
+    /// tank : Tank
+    ///     With the sprayer it gives the safe fill.
+    /// loading : Loading, optional
+    ///     How the mix is divided into loads; full loads and then a part load where absent.
+    /// title : str, optional
+    ///     By which people know the job.
+    /// units : {"metric", "US", "imperial"}, optional
+    ///     Whose measures the load sheet speaks; follows the rate where absent.
+    /// mix_density : Density, optional
+    ///     Needed for doses in % w/w and for a limit of the carried mass.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     With the path of the field, such as ``products[1].label.max_dose``.
+    /// UnitError
+    ///     The same, for a unit.
+    ///
+    /// Notes
+    /// -----
+    /// Wherever a quantity is due, text, a `Quantity`, a dict of value and unit, and a quantity of pint or astropy are taken; a part
+    /// may be a dict with the same keys.
+    ///
+    /// Examples
+    /// --------
+    /// 1.2 ha at 200 L/ha are 240 L; the tank is filled to 95 % of its nominal 100 L: two loads of 95 L, one of 50 L.
+    ///
+    /// >>> import mixcalc
+    /// >>> job = mixcalc.Job(
+    /// ...     area="1.2 ha",
+    /// ...     volume_rate="200 L/ha",
+    /// ...     products=[mixcalc.Product(name="example product A", dose="1.5 L/ha")],
+    /// ...     measures=[mixcalc.Measure(kind="vessel", capacity="1 L", graduation="10 mL")],
+    /// ...     sprayer=mixcalc.Sprayer(kind="boom"),
+    /// ...     tank=mixcalc.Tank(nominal="100 L"),
+    /// ... )
+    /// >>> [(load.count, str(load.mix)) for load in mixcalc.plan(job).loads]
+    /// [(2, '95 L'), (1, '50 L')]
+    /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
+    /// Volume("180 L")
+    Job,
+    "(*, area, sprayer, tank, volume_rate=None, carrier_rate=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None)",
+    &[FORMAT],
+    {
+        /// Reads a job document: JSON, or TOML.
+        ///
+        /// Parameters
+        /// ----------
+        /// document : str or bytes
+        ///     Its first character that is not blank tells which: a brace begins JSON.
+        ///
+        /// Raises
+        /// ------
+        /// InputError
+        ///     With the path of the field, or with line and column where it cannot be read at all.
+        #[staticmethod]
+        #[pyo3(signature = (document, /))]
+        fn from_json(document: &Bound<'_, PyAny>) -> PyResult<Self> {
+            let py = document.py();
+            let taken = text::taken(document)?;
+            let bytes = taken.as_bytes();
+            let node = border::answer(py, || Node::read(bytes))?;
+            Self::of(py, node)
+        }
+
+        /// Reads a file with a job document, JSON or TOML.
+        ///
+        /// Parameters
+        /// ----------
+        /// path : str or os.PathLike
+        ///     The file.
+        ///
+        /// Raises
+        /// ------
+        /// OSError
+        ///     Where the file cannot be read.
+        /// InputError
+        ///     As `from_json`.
+        #[staticmethod]
+        #[pyo3(signature = (path, /))]
+        fn read(path: &Bound<'_, PyAny>) -> PyResult<Self> {
+            let path = path.py().import("pathlib")?.getattr("Path")?.call1((path,))?;
+            let document = path.call_method0("read_bytes")?;
+            Self::from_json(document.cast::<PyBytes>()?.as_any())
+        }
+
+        /// As a JSON document: every quantity as value and unit, in the one unit of its kind.
+        fn to_json(&self) -> String {
+            self.core.to_json()
+        }
+
+        /// By which people know the job.
+        #[getter]
+        fn title(&self) -> Option<&str> {
+            self.core.title()
+        }
+
+        /// Whose measures the load sheet speaks: "metric", "US" or "imperial".
+        #[getter]
+        fn units(&self) -> &'static str {
+            self.core.units().name()
+        }
+
+        /// Ground to be treated.
+        #[getter]
+        fn area(&self) -> Quantity {
+            self.told(self.core.area(), "area")
+        }
+
+        /// Volume of mix per ground area, where that is what was stated.
+        #[getter]
+        fn volume_rate(&self) -> Option<Quantity> {
+            match self.core.rate() {
+                Rate::Volume(rate) => Some(self.told(rate, "volume_rate")),
+                _ => None,
+            }
+        }
+
+        /// Volume of carrier per ground area, where that is what was stated.
+        #[getter]
+        fn carrier_rate(&self) -> Option<Quantity> {
+            match self.core.rate() {
+                Rate::Carrier(rate) => Some(self.told(rate, "carrier_rate")),
+                _ => None,
+            }
+        }
+
+        /// Density of the mix, where stated.
+        #[getter]
+        fn mix_density(&self) -> Option<Quantity> {
+            self.core.mix_density().map(|density| self.told(density, "mix_density"))
+        }
+
+        /// The products, in the order in which they go into the tank.
+        #[getter]
+        fn products<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            let products = self.core.products().iter().zip(each_of(&self.node, "products"));
+            let products: PyResult<Vec<_>> =
+                products.map(|(core, node)| Py::new(py, Product { core: core.clone(), node: node.clone() })).collect();
+            PyTuple::new(py, products?)
+        }
+
+        /// The measures at hand.
+        #[getter]
+        fn measures<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            let measures = self.core.measures().iter().zip(each_of(&self.node, "measures"));
+            let measures: PyResult<Vec<_>> =
+                measures.map(|(core, node)| Py::new(py, Measure { core: core.clone(), node: node.clone() })).collect();
+            PyTuple::new(py, measures?)
+        }
+
+        /// The sprayer.
+        #[getter]
+        fn sprayer(&self) -> Sprayer {
+            Sprayer { core: *self.core.sprayer(), node: within(&self.node, "sprayer") }
+        }
+
+        /// The tank.
+        #[getter]
+        fn tank(&self) -> Tank {
+            Tank { core: self.core.tank().clone(), node: within(&self.node, "tank") }
+        }
+
+        /// How the mix is divided into loads.
+        #[getter]
+        fn loading(&self) -> Loading {
+            Loading { core: self.core.loading(), node: within(&self.node, "loading") }
+        }
+    }
+
+    /// A product at its dose.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     Unique in the job.
+    /// dose : Quantity
+    ///     Per ground area, "2.5 L/ha" or "400 g/ha"; per volume of mix, "0.25 % v/v" or "150 mL/100 L".
+    /// basis : {"ground-area", "mix-volume", "carrier-volume"}, optional
+    ///     What the dose is counted on; follows the dose where absent.
+    /// formulation : str, optional
+    ///     Two-letter international code, such as "SC".
+    /// density, particle_density, bulk_density : Density, ParticleDensity, BulkDensity, optional
+    ///     Of the liquid product; of a dry product's particles, what it displaces; of its heap, what a vessel of it weighs.
+    /// viscous : bool, optional
+    ///     Whether it does not run out of a measure by itself.
+    /// stock : Volume or Mass, optional
+    ///     How much of it there is.
+    /// active_substances : list of ActiveSubstance, optional
+    ///     What acts in it.
+    /// label : Label, optional
+    ///     What the label limits; without one the dose is its own maximum.
+    /// measure : Measure, optional
+    ///     One measure for this product, overriding the list of the job.
+    ///
+    /// Examples
+    /// --------
+    /// >>> from mixcalc import Label, Product
+    /// >>> product = Product(name="example product A", dose="1.5 L/ha", label=Label(max_dose="2 L/ha"))
+    /// >>> product.dose, product.basis
+    /// (LiquidDose("1.5 L/ha"), 'ground-area')
+    Product,
+    "(*, name, dose, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
+    &[],
+    {
+        /// Unique in the job.
+        #[getter]
+        fn name(&self) -> &str {
+            self.core.name()
+        }
+
+        /// Two-letter international code.
+        #[getter]
+        fn formulation(&self) -> Option<&str> {
+            self.core.formulation().map(mixcalc::Formulation::code)
+        }
+
+        /// The dose.
+        #[getter]
+        fn dose(&self) -> Quantity {
+            self.told(self.core.dose(), "dose")
+        }
+
+        /// What the dose is counted on.
+        #[getter]
+        fn basis(&self) -> &'static str {
+            self.core.dose().basis().name()
+        }
+
+        /// Density of the liquid product.
+        #[getter]
+        fn density(&self) -> Option<Quantity> {
+            self.core.density().map(|density| self.told(density, "density"))
+        }
+
+        /// Density of a dry product's particles.
+        #[getter]
+        fn particle_density(&self) -> Option<Quantity> {
+            self.core.particle_density().map(|density| self.told(density, "particle_density"))
+        }
+
+        /// Density of a dry product's heap.
+        #[getter]
+        fn bulk_density(&self) -> Option<Quantity> {
+            self.core.bulk_density().map(|density| self.told(density, "bulk_density"))
+        }
+
+        /// Whether it does not run out of a measure by itself.
+        #[getter]
+        fn viscous(&self) -> bool {
+            self.core.is_marked_viscous()
+        }
+
+        /// How much of it there is.
+        #[getter]
+        fn stock(&self) -> Option<Quantity> {
+            self.core.stock().map(|stock| self.told(stock, "stock"))
+        }
+
+        /// What acts in it.
+        #[getter]
+        fn active_substances<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            let substances = self.core.active_substances().iter().zip(each_of(&self.node, "active_substances"));
+            let substances: PyResult<Vec<_>> = substances
+                .map(|(core, node)| Py::new(py, ActiveSubstance { core: core.clone(), node: node.clone() }))
+                .collect();
+            PyTuple::new(py, substances?)
+        }
+
+        /// What the label limits, where that was stated.
+        #[getter]
+        fn label(&self) -> Option<Label> {
+            let node = at(&self.node, "label").filter(|node| **node != Node::Null)?;
+            Some(Label { core: self.core.label().clone(), node: node.clone() })
+        }
+
+        /// The measure of this product alone.
+        #[getter]
+        fn measure(&self) -> Option<Measure> {
+            let core = self.core.measure()?.clone();
+            Some(Measure { core, node: within(&self.node, "measure") })
+        }
+    }
+
+    /// An active substance and its content.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     Its name.
+    /// content : Content or MassFraction
+    ///     "250 g/L" or "50 % w/w" of the product.
+    ActiveSubstance, "(*, name, content)", &[], {
+        /// Its name.
+        #[getter]
+        fn name(&self) -> &str {
+            self.core.name()
+        }
+
+        /// Mass per volume or per mass of product.
+        #[getter]
+        fn content(&self) -> Option<Quantity> {
+            match self.core.content() {
+                SubstanceContent::PerVolume(content) => Some(self.told(content, "content")),
+                SubstanceContent::PerMass(content) => Some(self.told(content, "content")),
+                _ => None,
+            }
+        }
+    }
+
+    /// What a label limits.
+    ///
+    /// Parameters
+    /// ----------
+    /// max_dose : Quantity, optional
+    ///     The largest dose; the dose itself where absent.
+    /// max_dose_basis : {"ground-area", "mix-volume", "carrier-volume"}, optional
+    ///     What it is counted on; follows it where absent.
+    /// min_volume_rate, max_volume_rate : VolumeRate, optional
+    ///     The range of volume rates.
+    /// first_carrier : float or str, optional
+    ///     Share of the load that the label wants in the tank first: 0.5 or "50 %".
+    /// source : str, optional
+    ///     Where these limits stand.
+    Label,
+    "(*, max_dose=None, max_dose_basis=None, min_volume_rate=None, max_volume_rate=None, first_carrier=None, source=None)",
+    &[],
+    {
+        /// The largest dose.
+        #[getter]
+        fn max_dose(&self) -> Option<Quantity> {
+            self.core.max_dose().map(|dose| self.told(dose, "max_dose"))
+        }
+
+        /// What the largest dose is counted on.
+        #[getter]
+        fn max_dose_basis(&self) -> Option<&'static str> {
+            self.core.max_dose().map(|dose| dose.basis().name())
+        }
+
+        /// The least volume rate.
+        #[getter]
+        fn min_volume_rate(&self) -> Option<Quantity> {
+            self.core.min_volume_rate().map(|rate| self.told(rate, "min_volume_rate"))
+        }
+
+        /// The largest volume rate.
+        #[getter]
+        fn max_volume_rate(&self) -> Option<Quantity> {
+            self.core.max_volume_rate().map(|rate| self.told(rate, "max_volume_rate"))
+        }
+
+        /// Share of the load that goes into the tank first.
+        #[getter]
+        fn first_carrier(&self) -> Option<Quantity> {
+            self.core.first_carrier().map(|share| self.told(share, "first_carrier"))
+        }
+
+        /// Where these limits stand.
+        #[getter]
+        fn source(&self) -> Option<&str> {
+            self.core.source()
+        }
+    }
+
+    /// A vessel, scale or counted pack that amounts are measured with.
+    ///
+    /// Parameters
+    /// ----------
+    /// kind : {"vessel", "scale", "pack"}
+    ///     What it is. A pack is the measure of one product and cannot be divided.
+    /// capacity : Volume or Mass, optional
+    ///     The most it holds or weighs; a pack has none.
+    /// graduation : Volume or Mass
+    ///     The smallest step it shows; the content of a pack.
+    /// name : str, optional
+    ///     Unique among the measures.
+    /// marked_in : str, optional
+    ///     The unit on its scale, which the sheet speaks; follows the graduation where absent.
+    Measure, "(*, kind, graduation, capacity=None, name=None, marked_in=None)", &[], {
+        /// Its name; made from what it is where none was given.
+        #[getter]
+        fn name(&self) -> &str {
+            self.core.name()
+        }
+
+        /// What it is: "vessel", "scale" or "pack".
+        #[getter]
+        fn kind(&self) -> &'static str {
+            self.core.kind().name()
+        }
+
+        /// The most it holds or weighs.
+        #[getter]
+        fn capacity(&self) -> Quantity {
+            self.told(self.core.capacity(), "capacity")
+        }
+
+        /// The smallest step it shows.
+        #[getter]
+        fn graduation(&self) -> Quantity {
+            self.told(self.core.graduation(), "graduation")
+        }
+
+        /// The unit on its scale.
+        #[getter]
+        fn marked_in(&self) -> &str {
+            self.core.unit()
+        }
+    }
+
+    /// A sprayer without its tank.
+    ///
+    /// Parameters
+    /// ----------
+    /// kind : {"hand-held", "knapsack", "boom", "bush-and-tree", "semi-mobile"}
+    ///     Its kind.
+    /// residual : Residual, optional
+    ///     What stays in it after spraying out.
+    /// empty_mass, carried_mass_limit : Mass, optional
+    ///     Its mass when empty, and the limit when filled.
+    Sprayer, "(*, kind, residual=None, empty_mass=None, carried_mass_limit=None)", &[], {
+        /// Its kind.
+        #[getter]
+        fn kind(&self) -> &'static str {
+            self.core.kind().name()
+        }
+
+        /// What stays in it after spraying out.
+        #[getter]
+        fn residual(&self) -> Option<Residual> {
+            self.core.residual().map(|core| Residual { core, node: within(&self.node, "residual") })
+        }
+
+        /// Its mass when empty.
+        #[getter]
+        fn empty_mass(&self) -> Option<Quantity> {
+            self.core.empty_mass().map(|mass| self.told(mass, "empty_mass"))
+        }
+
+        /// Limit of its mass when filled.
+        #[getter]
+        fn carried_mass_limit(&self) -> Option<Quantity> {
+            self.core.carried_mass_limit().map(|mass| self.told(mass, "carried_mass_limit"))
+        }
+    }
+
+    /// What stays in a sprayer after spraying out.
+    ///
+    /// Parameters
+    /// ----------
+    /// dilutable, non_dilutable : Volume, optional
+    ///     The part that mixes with rinse water, and the part that rinsing does not reach.
+    Residual, "(*, dilutable=None, non_dilutable=None)", &[], {
+        /// The part that mixes with rinse water.
+        #[getter]
+        fn dilutable(&self) -> Quantity {
+            self.told(self.core.dilutable(), "dilutable")
+        }
+
+        /// The part that rinsing does not reach.
+        #[getter]
+        fn non_dilutable(&self) -> Quantity {
+            self.told(self.core.non_dilutable(), "non_dilutable")
+        }
+    }
+
+    /// A tank. `nominal`, `brim` or both are given.
+    ///
+    /// Parameters
+    /// ----------
+    /// nominal : Volume, optional
+    ///     The filling that the maker declares for use.
+    /// brim : Volume, optional
+    ///     What it holds when full to the rim.
+    /// headspace : float or str, optional
+    ///     Part of the brim capacity to leave empty: 0.1 or "10 %".
+    /// graduation : Volume, optional
+    ///     The step of the tank's own marks.
+    /// least_working_volume : Volume, optional
+    ///     The least volume that the sprayer works with.
+    /// marked_in : str, optional
+    ///     The unit on the tank's scale; follows the graduation where absent.
+    Tank,
+    "(*, nominal=None, brim=None, headspace=None, graduation=None, least_working_volume=None, marked_in=None)",
+    &[],
+    {
+        /// The filling that the maker declares for use.
+        #[getter]
+        fn nominal(&self) -> Option<Quantity> {
+            self.core.nominal().map(|volume| self.told(volume, "nominal"))
+        }
+
+        /// What it holds when full to the rim.
+        #[getter]
+        fn brim(&self) -> Option<Quantity> {
+            self.core.brim().map(|volume| self.told(volume, "brim"))
+        }
+
+        /// Part of the brim capacity to leave empty.
+        #[getter]
+        fn headspace(&self) -> Option<Quantity> {
+            self.core.headspace().map(|share| self.told(share, "headspace"))
+        }
+
+        /// The step of the tank's own marks.
+        #[getter]
+        fn graduation(&self) -> Option<Quantity> {
+            self.core.graduation().map(|volume| self.told(volume, "graduation"))
+        }
+
+        /// The least volume that the sprayer works with.
+        #[getter]
+        fn least_working_volume(&self) -> Option<Quantity> {
+            self.core.least_working_volume().map(|volume| self.told(volume, "least_working_volume"))
+        }
+
+        /// The unit on the tank's scale.
+        #[getter]
+        fn marked_in(&self) -> Option<&str> {
+            self.core.unit()
+        }
+    }
+
+    /// How the mix is divided into loads.
+    ///
+    /// Parameters
+    /// ----------
+    /// split : {"full-then-part", "even"}, optional
+    ///     Full loads and one part load, or as few equal loads as fit.
+    /// last_strip : LastStrip, optional
+    ///     Ground left untreated on purpose, to take the diluted rinse water.
+    /// max_fillings : int, optional
+    ///     Fillings of a measure for one amount before a caution.
+    Loading, "(*, split='full-then-part', last_strip=None, max_fillings=2)", &[], {
+        /// The way of dividing: "full-then-part" or "even".
+        #[getter]
+        fn split(&self) -> &'static str {
+            self.core.split().name()
+        }
+
+        /// Ground left for the rinse water.
+        #[getter]
+        fn last_strip(&self) -> Option<LastStrip> {
+            self.core.last_strip().map(|core| LastStrip { core, node: within(&self.node, "last_strip") })
+        }
+
+        /// Fillings of a measure for one amount before a caution.
+        #[getter]
+        fn max_fillings(&self) -> u64 {
+            self.core.max_fillings()
+        }
+    }
+
+    /// Ground left untreated on purpose, to take the diluted rinse water. One of the two is given.
+    ///
+    /// Parameters
+    /// ----------
+    /// area : Area, optional
+    ///     So much ground.
+    /// volume : Volume, optional
+    ///     So much mix held back.
+    LastStrip, "(*, area=None, volume=None)", &[], {
+        /// So much ground.
+        #[getter]
+        fn area(&self) -> Option<Quantity> {
+            match self.core {
+                CoreStrip::Area(area) => Some(self.told(area, "area")),
+                _ => None,
+            }
+        }
+
+        /// So much mix held back.
+        #[getter]
+        fn volume(&self) -> Option<Quantity> {
+            match self.core {
+                CoreStrip::Volume(volume) => Some(self.told(volume, "volume")),
+                _ => None,
+            }
+        }
+    }
+}

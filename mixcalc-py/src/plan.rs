@@ -1,0 +1,484 @@
+//! A plan as a Python object, and what it holds as the named tuples of `mixcalc.plans`.
+
+use mixcalc::document;
+use mixcalc::{Action, Cleared, Fillings, Measure, Recipe, Worked};
+use pyo3::call::PyCallArgs;
+use pyo3::exceptions::PyTypeError;
+use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyDict, PyTuple};
+
+use crate::part::Job;
+use crate::quantity::Quantity;
+use crate::{border, node};
+
+/// A job worked out: loads that never pass the safe fill, recipes in whole graduations, steps, a ledger that closes, findings.
+///
+/// `plan` makes it. Where a finding of severity "stop" stands, `usable` is false: totals and findings can be studied, but nothing
+/// is measured, and `steps`, `ledger` and `sheet` raise an error that says why.
+///
+/// `print(plan)` shows the load sheet, or the findings of a stopped plan; a notebook shows a summary.
+///
+/// Examples
+/// --------
+/// >>> import mixcalc
+/// >>> plan = mixcalc.plan({
+/// ...     "format": "mixcalc-job/1", "area": "2 ha", "volume_rate": "150 L/ha",
+/// ...     "sprayer": {"kind": "boom"}, "tank": {"nominal": "100 L", "brim": "110 L"},
+/// ...     "measures": [{"kind": "vessel", "capacity": "1 L", "graduation": "10 mL"}],
+/// ...     "products": [{"name": "example product A", "dose": "1.5 L/ha"}],
+/// ... })
+/// >>> plan.usable, plan.totals.loads
+/// (True, 3)
+/// >>> load, = plan.loads
+/// >>> load.mix, load.carrier, load.products[0].measured
+/// (Volume("100 L"), Volume("99 L"), Volume("1 L"))
+#[pyclass(frozen, module = "mixcalc")]
+pub(crate) struct Plan {
+    core: mixcalc::Plan,
+    job: Py<Job>,
+    loads: PyOnceLock<Py<PyTuple>>,
+}
+
+/// Works out a job: the loads, what goes into each, and in which steps.
+///
+/// Parameters
+/// ----------
+/// job : Job or dict
+///     A dict has the keys of job documents.
+///
+/// Returns
+/// -------
+/// Plan
+///     Also where it breaks a limit: then a finding says so, and a stop makes it not usable.
+///
+/// Raises
+/// ------
+/// InputError
+///     Where there is no answer, such as products that fill the mix; with the path of the field.
+///
+/// Notes
+/// -----
+/// The formulas, each with its reason, are in docs/numbers.md. Other threads run meanwhile.
+#[pyfunction]
+#[pyo3(signature = (job, /))]
+pub(crate) fn plan(job: &Bound<'_, PyAny>) -> PyResult<Plan> {
+    let py = job.py();
+    let job = match job.cast::<Job>() {
+        Ok(job) => job.clone().unbind(),
+        Err(_) if job.is_instance_of::<PyDict>() => Py::new(py, Job::of(py, node::node(job)?)?)?,
+        Err(_) => {
+            let given = job.get_type().name()?;
+            let hint = "read text with Job.from_json and a file with Job.read";
+            return Err(PyTypeError::new_err(format!("a plan is made of a Job or a dict, not {given}; {hint}")));
+        }
+    };
+    let core = &job.get().core;
+    let core = border::answer(py, || mixcalc::plan(core))?;
+    Ok(Plan { core, job, loads: PyOnceLock::new() })
+}
+
+/// A named tuple of `mixcalc.plans`.
+fn shape<'py>(py: Python<'py>, name: &str, fields: impl PyCallArgs<'py>) -> PyResult<Py<PyAny>> {
+    static MODULE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    let module = MODULE.get_or_try_init(py, || Ok::<_, PyErr>(py.import("mixcalc.plans")?.into_any().unbind()))?;
+    Ok(module.bind(py).getattr(name)?.call1(fields)?.unbind())
+}
+
+/// Many of them.
+fn each<'py, T>(
+    py: Python<'py>,
+    items: impl Iterator<Item = T>,
+    made: impl Fn(Python<'py>, T) -> PyResult<Py<PyAny>>,
+) -> PyResult<Py<PyTuple>> {
+    let items: PyResult<Vec<_>> = items.map(|item| made(py, item)).collect();
+    Ok(PyTuple::new(py, items?)?.unbind())
+}
+
+fn quantity(value: impl Into<mixcalc::Quantity>) -> Quantity {
+    value.into().into()
+}
+
+fn gap(py: Python<'_>, gap: mixcalc::Ratio, dose: mixcalc::Quantity) -> PyResult<Py<PyAny>> {
+    shape(py, "Gap", (gap.percent(), quantity(dose)))
+}
+
+fn filling(py: Python<'_>, measure: &Measure, (count, graduations): (u64, u64)) -> PyResult<Py<PyAny>> {
+    shape(py, "Filling", (count, quantity(measure.shows(graduations))))
+}
+
+fn fillings(py: Python<'_>, measure: &Measure, fillings: Fillings) -> PyResult<Py<PyTuple>> {
+    each(py, fillings.groups(), |py, group| filling(py, measure, group))
+}
+
+fn step(py: Python<'_>, recipe: &Recipe<'_>, step: mixcalc::Step) -> PyResult<Py<PyAny>> {
+    let text = mixcalc::sheet::step(recipe, step);
+    let in_tank = quantity(step.in_tank());
+    let load = recipe.load().first();
+    let amount = match step.action() {
+        Action::Measure { product } | Action::Premix { product, .. } | Action::Rinse { product, .. } => {
+            recipe.amount(product)
+        }
+        _ => None,
+    };
+    let product = amount.as_ref().map(mixcalc::MeasuredAmount::name);
+    let measure = amount.as_ref().map(mixcalc::MeasuredAmount::measure);
+    let none = || PyTuple::empty(py).unbind();
+    let (action, carrier, level, poured, times, each_rinse) = match step.action() {
+        Action::Fill { carrier, level } => ("fill", Some(carrier), Some(level), none(), None, None),
+        Action::TopUp { carrier, level } => ("top-up", Some(carrier), Some(level), none(), None, None),
+        Action::Measure { .. } => {
+            let poured = amount.as_ref().map(|amount| fillings(py, amount.measure(), amount.fillings())).transpose()?;
+            ("measure", None, None, poured.unwrap_or_else(none), None, None)
+        }
+        Action::Premix { carrier, .. } => ("premix", Some(carrier), None, none(), None, None),
+        Action::Rinse { times, each, .. } => ("rinse", None, None, none(), Some(times), Some(each)),
+        _ => ("agitate", None, None, none(), None, None),
+    };
+    let measure = match step.action() {
+        Action::Premix { .. } => None,
+        _ => measure.map(Measure::name),
+    };
+    let mark = level.and_then(mixcalc::Level::mark).map(quantity);
+    let rest = level.and_then(mixcalc::Level::rest).map(quantity);
+    let (carrier, each_rinse) = (carrier.map(quantity), each_rinse.map(quantity));
+    shape(py, "Step", (load, action, text, in_tank, product, measure, poured, carrier, mark, rest, times, each_rinse))
+}
+
+fn worked(py: Python<'_>, value: Worked) -> PyResult<Bound<'_, PyAny>> {
+    match value {
+        Worked::Quantity(value) => quantity(value).into_object(py),
+        Worked::Count(count) => Ok(count.into_pyobject(py)?.into_any()),
+        _ => Ok(py.None().into_bound(py)),
+    }
+}
+
+fn working(py: Python<'_>, working: &mixcalc::Working, units: mixcalc::System) -> PyResult<Py<PyAny>> {
+    let inputs = each(py, working.inputs().iter(), |py, input| {
+        shape(py, "Input", (input.symbol(), input.place(), worked(py, input.value())?))
+    })?;
+    let value = worked(py, working.value())?;
+    shape(py, "Working", (working.place(), value, working.formula(), inputs, working.source(), working.text(units)))
+}
+
+fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
+    let limit = finding.limit().map(|limit| {
+        shape(py, "Limit", (limit.bound().name(), quantity(limit.value()), limit.force().name(), limit.source()))
+    });
+    shape(
+        py,
+        "Finding",
+        (
+            finding.severity().name(),
+            finding.code().name(),
+            finding.path(),
+            finding.load(),
+            finding.message(),
+            finding.actual().map(quantity),
+            limit.transpose()?,
+        ),
+    )
+}
+
+impl Plan {
+    /// The plan without a stop, or an error that says which stops stand.
+    fn try_cleared(&self, py: Python<'_>) -> PyResult<Cleared<'_>> {
+        border::checked(py, self.core.try_cleared())
+    }
+
+    /// The products by name, each with what it has by its place in the job.
+    fn names(&self) -> impl Iterator<Item = (usize, &str)> {
+        self.core.job().products().iter().map(mixcalc::Product::name).enumerate()
+    }
+
+    fn load(&self, py: Python<'_>, load: &mixcalc::Load, recipe: Option<&Recipe<'_>>) -> PyResult<Py<PyAny>> {
+        let products = each(py, self.names().zip(load.exact_amounts()), |py, ((index, name), exact)| {
+            let measured = recipe.and_then(|recipe| recipe.amount(index));
+            let Some(amount) = measured else {
+                let none = || py.None();
+                return shape(py, "Portion", (name, quantity(exact), none(), none(), none(), none(), none()));
+            };
+            let measure = amount.measure();
+            shape(
+                py,
+                "Portion",
+                (
+                    name,
+                    quantity(exact),
+                    quantity(amount.measured()),
+                    gap(py, amount.gap(), amount.dose_gap())?,
+                    measure.name(),
+                    amount.graduations(),
+                    fillings(py, measure, amount.fillings())?,
+                ),
+            )
+        })?;
+        let steps = match recipe {
+            Some(recipe) => each(py, recipe.steps().iter(), |py, next| step(py, recipe, *next))?,
+            None => PyTuple::empty(py).unbind(),
+        };
+        let (mix, carrier) = (quantity(load.mix()), quantity(self.core.carrier_in(load)));
+        let fields = (load.first(), load.last(), load.count(), mix, carrier, quantity(load.area()), products, steps);
+        shape(py, "Load", fields)
+    }
+
+    fn loads_once(&self, py: Python<'_>) -> PyResult<&Py<PyTuple>> {
+        self.loads.get_or_try_init(py, || {
+            let recipes: Vec<_> = self.core.cleared().map(|cleared| cleared.recipes().collect()).unwrap_or_default();
+            each(py, self.core.loads().iter().enumerate(), |py, (index, load)| self.load(py, load, recipes.get(index)))
+        })
+    }
+}
+
+#[pymethods]
+impl Plan {
+    /// Whether it may be carried out: no stop stands.
+    #[getter]
+    fn usable(&self) -> bool {
+        self.core.usable()
+    }
+
+    /// The job that it was made from.
+    #[getter]
+    fn job(&self, py: Python<'_>) -> Py<Job> {
+        self.job.clone_ref(py)
+    }
+
+    /// The most that the tank may be filled to.
+    #[getter]
+    fn safe_fill(&self) -> Quantity {
+        quantity(self.core.safe_fill())
+    }
+
+    /// Volume of mix per ground area.
+    #[getter]
+    fn volume_rate(&self) -> Quantity {
+        quantity(self.core.volume_rate())
+    }
+
+    /// Volume of carrier per ground area.
+    #[getter]
+    fn carrier_rate(&self) -> Quantity {
+        quantity(self.core.carrier_rate())
+    }
+
+    /// The strip kept for the rinse water: `Strip(held_back, area)`, or `None`.
+    #[getter]
+    fn last_strip(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
+        let strip = self.core.last_strip();
+        strip.map(|strip| shape(py, "Strip", (quantity(strip.held_back()), quantity(strip.area())))).transpose()
+    }
+
+    /// What stays in the sprayer after spraying out.
+    #[getter]
+    fn residual(&self) -> Quantity {
+        quantity(self.core.residual())
+    }
+
+    /// Ground at the end that goes short by the residual, where no strip is kept.
+    #[getter]
+    fn ground_short(&self) -> Option<Quantity> {
+        self.core.ground_short().map(quantity)
+    }
+
+    /// What all loads take: `Totals(loads, mix, carrier, area, products)`.
+    #[getter]
+    fn totals(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        let measured: Vec<_> = self.core.cleared().map(|cleared| cleared.totals().collect()).unwrap_or_default();
+        let exact = self.core.exact_totals();
+        let products = each(py, self.names().zip(exact), |py, ((index, name), exact)| {
+            let Some(total) = measured.get(index) else {
+                return shape(py, "Total", (name, quantity(exact), py.None(), py.None(), py.None()));
+            };
+            let drawn = each(py, total.drawn(), |py, (measure, count)| {
+                shape(py, "Drawn", (measure.name(), quantity(measure.graduation()), count))
+            })?;
+            let gap = gap(py, total.gap(), total.dose_gap())?;
+            shape(py, "Total", (name, quantity(exact), quantity(total.measured()), gap, drawn))
+        })?;
+        let plan = &self.core;
+        let (mix, carrier, area) = (quantity(plan.made()), quantity(plan.carrier()), quantity(plan.area_made_for()));
+        shape(py, "Totals", (plan.load_count(), mix, carrier, area, products))
+    }
+
+    /// The loads, equal ones together: a tuple of `Load`. What is measured is `None` where a stop stands.
+    #[getter]
+    fn loads(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
+        Ok(self.loads_once(py)?.clone_ref(py))
+    }
+
+    /// What to do for each load, in order: a tuple of `Step`.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     Code 116, where a stop stands.
+    #[getter]
+    fn steps(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
+        let cleared = self.try_cleared(py)?;
+        let recipes: Vec<_> = cleared.recipes().collect();
+        let steps = recipes.iter().flat_map(|recipe| recipe.steps().iter().map(move |step| (recipe, *step)));
+        each(py, steps, |py, (recipe, next)| step(py, recipe, next))
+    }
+
+    /// Where everything came from and went: `Ledger(products, carrier, mix)`.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     Code 116, where a stop stands.
+    #[getter]
+    fn ledger(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        let ledger = self.try_cleared(py)?.ledger();
+        let products = each(py, self.names().zip(ledger.products()), |py, ((_, name), account)| {
+            let stock = (account.stock().map(quantity), account.left().map(quantity));
+            let (drawn, in_loads) = (quantity(account.drawn()), quantity(account.in_loads()));
+            shape(py, "ProductAccount", (name, stock.0, drawn, in_loads, quantity(account.spilled()), stock.1))
+        })?;
+        let carrier = ledger.carrier();
+        let carrier = shape(
+            py,
+            "CarrierAccount",
+            (
+                quantity(carrier.drawn()),
+                quantity(carrier.first()),
+                quantity(carrier.premixed()),
+                quantity(carrier.rinses()),
+                quantity(carrier.topped_up()),
+            ),
+        )?;
+        let mix = (quantity(ledger.made()), quantity(ledger.sprayed()), quantity(ledger.residual()));
+        shape(py, "Ledger", (products, carrier, shape(py, "MixAccount", mix)?))
+    }
+
+    /// What is to be said of it, stops first, then cautions, then notes: a tuple of `Finding`.
+    #[getter]
+    fn findings(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
+        each(py, self.core.findings().iter(), finding)
+    }
+
+    /// The cautions for people that go with it: a tuple of `Caution`.
+    #[getter]
+    fn cautions(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
+        each(py, self.core.cautions(), |py, caution| shape(py, "Caution", (caution.code(), caution.text())))
+    }
+
+    /// How every number was reached: a tuple of `Working`, worked out when it is asked for.
+    #[getter]
+    fn working(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
+        let workings = self.core.working();
+        each(py, workings.iter(), |py, one| working(py, one, self.core.job().units()))
+    }
+
+    /// How one number was reached.
+    ///
+    /// Parameters
+    /// ----------
+    /// place : str
+    ///     Its path in the plan document, such as "loads[0].products[1].exact".
+    ///
+    /// Returns
+    /// -------
+    /// Working or None
+    ///     `None` where the plan has no such number.
+    #[pyo3(signature = (place, /))]
+    fn working_of(&self, py: Python<'_>, place: &str) -> PyResult<Option<Py<PyAny>>> {
+        let found = self.core.working_of(place);
+        found.map(|found| working(py, &found, self.core.job().units())).transpose()
+    }
+
+    /// The load sheet as plain text, at most 80 characters a line.
+    ///
+    /// Parameters
+    /// ----------
+    /// working : bool, optional
+    ///     Whether it ends with how every number was reached.
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     Code 116, where a stop stands; `findings_page` says why.
+    #[pyo3(signature = (*, working=false))]
+    fn sheet(&self, py: Python<'_>, working: bool) -> PyResult<String> {
+        let cleared = self.try_cleared(py)?;
+        Ok(if working { mixcalc::sheet::text_with_working(&cleared) } else { mixcalc::sheet::text(&cleared) })
+    }
+
+    /// What is to be said of it, as plain text. That of a stopped plan says first that it must not be mixed.
+    fn findings_page(&self) -> String {
+        mixcalc::sheet::findings(&self.core)
+    }
+
+    /// As a JSON document; the same bytes from Rust and C.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> {
+        border::answer(py, || Ok(document::write_plan(&self.core)))
+    }
+
+    /// As a dict with the keys of plan documents, every quantity as value and unit.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        py.import("json")?.getattr("loads")?.call1((self.to_json(py)?,))
+    }
+
+    /// How every number was reached, as a JSON list.
+    fn working_json(&self) -> String {
+        document::write_working(&self.core)
+    }
+
+    /// A table with a row for each product of each different load, as a pandas frame.
+    ///
+    /// Returns
+    /// -------
+    /// pandas.DataFrame
+    ///     Columns ``first_load, last_load, count, mix_l, carrier_l, area_ha, product, exact, measured, unit, gap_percent, measure,
+    ///     graduations``; the amounts are in ``unit``, L or kg. Nothing is measured where a stop stands.
+    fn to_pandas<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mixcalc._tables")?.getattr("to_pandas")?.call1((slf,))
+    }
+
+    /// The table of `to_pandas` as a polars frame.
+    fn to_polars<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mixcalc._tables")?.getattr("to_polars")?.call1((slf,))
+    }
+
+    fn _repr_html_<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mixcalc._html")?.getattr("plan")?.call1((slf,))
+    }
+
+    fn __repr__(&self) -> String {
+        let (plan, people) = (&self.core, |quantity: mixcalc::Quantity| quantity.to_people(self.core.job().units()));
+        let loads = plan.load_count();
+        let state = if plan.usable() { "usable" } else { "stopped" };
+        format!(
+            "<Plan, {state}: {} of mix in {loads} load{}>",
+            people(plan.made().into()),
+            if loads == 1 { "" } else { "s" }
+        )
+    }
+
+    fn __str__(&self) -> String {
+        match self.core.cleared() {
+            Some(cleared) => mixcalc::sheet::text(&cleared),
+            None => mixcalc::sheet::findings(&self.core),
+        }
+    }
+
+    fn __eq__(&self, other: &Bound<'_, PyAny>) -> bool {
+        other.cast::<Self>().is_ok_and(|other| self.core == other.get().core)
+    }
+
+    fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
+        self.job.bind(py).hash()
+    }
+
+    fn __reduce__<'py>(&self, py: Python<'py>) -> PyResult<(Bound<'py, PyAny>, (Py<Job>,))> {
+        Ok((py.import("mixcalc")?.getattr("plan")?, (self.job.clone_ref(py),)))
+    }
+
+    fn __copy__(slf: Bound<'_, Self>) -> Bound<'_, Self> {
+        slf
+    }
+
+    fn __deepcopy__<'py>(slf: Bound<'py, Self>, _memo: &Bound<'py, PyAny>) -> Bound<'py, Self> {
+        slf
+    }
+}
