@@ -507,10 +507,14 @@ impl Object {
         if exponent.is_instance_of::<Self>() || number(exponent)?.is_none() {
             return Ok(py.NotImplemented().into_bound(py));
         }
-        // What is meant by 0.5 or 1/3 as a ratio of small whole numbers.
+        // A float is meant as the ratio of small whole numbers that it is the nearest double to: 1/3, 0.5.
         let fraction = py.import("fractions")?.getattr("Fraction")?.call1((exponent,))?;
-        let ratio = fraction.call_method1("limit_denominator", (12,))?;
-        let part = |name: &str| ratio.getattr(name)?.extract::<i16>();
+        let near = fraction.call_method1("limit_denominator", (1000,))?;
+        let is_meant = near.extract::<f64>()? == fraction.extract::<f64>()?;
+        let part = |name: &str| {
+            let whole = if is_meant { &near } else { &fraction }.getattr(name)?.extract::<i16>();
+            whole.map_err(|_| PyValueError::new_err("an exponent of a quantity is a ratio of small whole numbers, such as 2 or 1/2"))
+        };
         let core = border::checked(py, self.0.core.power(part("numerator")?, part("denominator")?))?.documented();
         let unit = if core.kind() == self.0.core.kind() && core.kind() != Kind::Derived {
             self.0.unit.clone()
