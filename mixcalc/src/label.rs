@@ -295,6 +295,15 @@ impl Dose {
             Self::SolidPerCarrier(concentration) => Share::Mass(concentration * carrier_share.as_ratio()),
         })
     }
+
+    /// The amount in a volume of carrier, where it is counted on carrier.
+    pub(crate) fn in_carrier(self, carrier: Volume) -> Option<Amount> {
+        match self {
+            Self::LiquidPerCarrier(fraction) => Some((fraction * carrier).into()),
+            Self::SolidPerCarrier(concentration) => Some((concentration * carrier).into()),
+            _ => None,
+        }
+    }
 }
 
 pub(crate) fn needs_mix_density() -> Error {

@@ -320,11 +320,18 @@ impl Measure {
 
     /// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
     pub(crate) fn graduations(&self, amount: Amount, ceiling: Amount) -> Result<Option<u64>, Error> {
-        let steps = |amount: Amount| amount.over(self.graduation).unwrap_or(Ratio::ZERO);
-        let nearest = steps_nearest(steps(amount)).ok_or_else(|| uncountable(self.graduation))?;
-        let most = steps_down(steps(ceiling)).unwrap_or(MOST_STEPS);
+        let nearest = steps_nearest(self.steps(amount)).ok_or_else(|| uncountable(self.graduation))?;
         let enough = !amount.is_under(self.graduation);
-        Ok(enough.then_some(nearest.min(most).max(1)))
+        Ok(enough.then_some(nearest.min(self.most_graduations(ceiling)).max(1)))
+    }
+
+    /// The whole graduations that are not over a ceiling.
+    pub(crate) fn most_graduations(&self, ceiling: Amount) -> u64 {
+        steps_down(self.steps(ceiling)).unwrap_or(MOST_STEPS)
+    }
+
+    fn steps(&self, amount: Amount) -> Ratio {
+        amount.over(self.graduation).unwrap_or(Ratio::ZERO)
     }
 
     /// Fillings that an amount takes; a pack takes one, however many are counted.

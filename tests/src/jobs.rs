@@ -184,8 +184,8 @@ pub enum Most {
     NotGiven,
     /// This many times the dose.
     Times(f64),
-    /// This many times the dose, stated per area where the dose is per mix, and the other way round.
-    TimesOnOtherBasis(f64),
+    /// This many times the dose, counted on something of its own; as if a full load were all carrier where that is it.
+    TimesOn(f64, Counted),
 }
 
 /// A measure of a product's own.
@@ -463,13 +463,7 @@ impl Sketch {
         label = match sketch.most {
             Most::NotGiven => label,
             Most::Times(times) => label.with_max_dose(claimed(times, sketch.counted)),
-            Most::TimesOnOtherBasis(times) => {
-                let counted = match sketch.counted {
-                    Counted::Area => Counted::Mix,
-                    _ => Counted::Area,
-                };
-                label.with_max_dose(claimed(times, counted))
-            }
+            Most::TimesOn(times, counted) => label.with_max_dose(claimed(times, counted)),
         };
         if let Some(share) = sketch.first_carrier {
             label = label.with_first_carrier(stated.of(share * 100.0, "%"));
@@ -597,12 +591,13 @@ fn product() -> impl Strategy<Value = ProductSketch> {
     ];
     let height = prop_oneof![3 => 0.02..0.5_f64, 1 => 0.0..1.0_f64];
     let beside = prop_oneof![4 => Just(0.0), 2 => Just(0.5), 3 => 0.0..1.0_f64];
+    let on = select(&[Counted::Area, Counted::Mix, Counted::Carrier][..]);
     let most = prop_oneof![
         50 => Just(Most::NotGiven),
         20 => Just(Most::Times(1.0)),
         20 => select(&[1.001, 1.01, 1.1, 2.0][..]).prop_map(Most::Times),
-        10 => Just(Most::TimesOnOtherBasis(1.25)),
-        1 => Just(Most::TimesOnOtherBasis(1.0)),
+        12 => (select(&[1.001, 1.02, 1.25][..]), on.clone()).prop_map(|(times, on)| Most::TimesOn(times, on)),
+        1 => on.prop_map(|on| Most::TimesOn(1.0, on)),
         1 => Just(Most::Times(0.9)),
     ];
     let own = prop_oneof![

@@ -121,17 +121,21 @@ fn for_cleared(property: impl Fn(&Sketch, &Plan, Cleared<'_>) -> TestCaseResult)
 
 // ------------------------------------------------------------------------------- sums of the tests' own, from the formulas
 
-/// What a dose comes to on an area and in a volume of mix.
+/// What a dose comes to on an area and in a volume of mix, with the plan's share of carrier.
 fn asked(plan: &Plan, dose: Dose, area: Area, mix: Volume) -> Amount {
-    let carrier = || mix * (plan.carrier_rate() / plan.volume_rate());
+    asked_of(plan, dose, area, mix, mix * (plan.carrier_rate() / plan.volume_rate()))
+}
+
+/// What a dose comes to on an area, in a volume of mix and in a volume of carrier.
+fn asked_of(plan: &Plan, dose: Dose, area: Area, mix: Volume, carrier: Volume) -> Amount {
     match dose {
         Dose::LiquidPerArea(dose) => (dose * area).into(),
         Dose::SolidPerArea(dose) => (dose * area).into(),
         Dose::LiquidPerMix(share) => (share * mix).into(),
         Dose::SolidPerMix(share) => (share * mix).into(),
         Dose::MassPerMass(share) => (share * (plan.job().mix_density().unwrap() * mix)).into(),
-        Dose::LiquidPerCarrier(share) => (share * carrier()).into(),
-        Dose::SolidPerCarrier(share) => (share * carrier()).into(),
+        Dose::LiquidPerCarrier(share) => (share * carrier).into(),
+        Dose::SolidPerCarrier(share) => (share * carrier).into(),
         _ => panic!("{dose:?}"),
     }
 }
@@ -432,11 +436,12 @@ fn nothing_measured_is_over_the_maximum() {
         for (index, (product, total)) in plan.job().products().iter().zip(cleared.totals()).enumerate() {
             for recipe in cleared.recipes() {
                 let load = recipe.load();
-                let most = number(asked(plan, product.max_dose(), load.area(), load.mix()));
+                let most = number(asked_of(plan, product.max_dose(), load.area(), load.mix(), recipe.carrier()));
                 let measured = number(recipe.amount(index).unwrap().measured());
                 prop_assert!(!over(measured, most), "{measured:?} over {most:?}");
             }
-            let most = number(asked(plan, product.max_dose(), plan.area_made_for(), plan.made()));
+            let (area, made) = (plan.area_made_for(), plan.made());
+            let most = number(asked_of(plan, product.max_dose(), area, made, plan.carrier()));
             let measured = number(total.measured());
             prop_assert!(!over(measured, most), "{measured:?} over {most:?} in all");
         }
@@ -456,11 +461,34 @@ fn a_dose_over_its_maximum_is_stopped_and_no_other() {
             match product.most {
                 Most::NotGiven => prop_assert!(!stopped),
                 Most::Times(times) => prop_assert_eq!(stopped, times < 1.0),
-                Most::TimesOnOtherBasis(_) => {}
+                Most::TimesOn(..) => {
+                    let product = &plan.job().products()[index];
+                    let (area, made) = (plan.area_made_for(), plan.made());
+                    let [dose, most] = [product.dose(), product.max_dose()].map(|dose| asked(plan, dose, area, made));
+                    prop_assert_eq!(stopped, over(number(dose), number(most)));
+                }
             }
         }
         Ok(())
     });
+}
+
+/// The carrier beside what would be measured if no largest dose were held to the carrier that a load really has.
+fn carrier_beside_rounded(sketch: &Sketch, plan: &Plan, recipe: &Recipe<'_>) -> Volume {
+    let load = recipe.load();
+    let rooms = recipe.amounts().enumerate().map(|(index, amount)| {
+        let (product, n) = (&sketch.products[index], amount.graduations() as f64);
+        let poured = room(product, amount.measured());
+        let most = plan.job().products()[index].max_dose();
+        if most.basis() != Basis::CarrierVolume {
+            return poured;
+        }
+        let most = asked(plan, most, load.area(), load.mix());
+        let [exact, most] = [amount.exact(), most].map(|x| graduations(product, amount.measure(), x));
+        let rounded = (exact * (1.0 - CLOSE) - 0.5).ceil().min((most * (1.0 + CLOSE)).floor());
+        poured * (rounded.max(n) / n)
+    });
+    load.mix() - rooms.fold(Volume::ZERO, |sum, room| sum + room)
 }
 
 #[test]
@@ -468,11 +496,16 @@ fn rounding_is_nearest_where_the_maximum_allows() {
     for_cleared(|sketch, plan, cleared| {
         for recipe in cleared.recipes() {
             let load = recipe.load();
+            let carrier = carrier_beside_rounded(sketch, plan, &recipe);
             for (index, amount) in recipe.amounts().enumerate() {
                 let product = &sketch.products[index];
                 let most = plan.job().products()[index].max_dose();
-                let most = asked(plan, most, load.area(), load.mix());
-                let [exact, most] = [amount.exact(), most].map(|x| graduations(product, amount.measure(), x));
+                // The carrier of the plan's share, and what the load has of it.
+                let share = asked(plan, most, load.area(), load.mix());
+                let most = asked_of(plan, most, load.area(), load.mix(), carrier);
+                let [exact, share, most] =
+                    [amount.exact(), share, most].map(|x| graduations(product, amount.measure(), x));
+                let most = most.min(share);
                 let n = amount.graduations() as f64;
                 // A half goes down, and what is closer than that to a half is one.
                 prop_assert!(over(exact, n - 0.5), "{n} for {exact}");

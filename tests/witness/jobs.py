@@ -233,7 +233,13 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
         p["basis"] = "ground-area" if basis == "area" else "mix-volume"
     label = {}
     limit = draw.choices(["none", "same", "more", "less"], [31, 34, 32, 3])[0]
-    if limit == "same":
+    other = draw.choice([b for b in ("area", "mix", "carrier") if b != ("mix" if basis == "w/w" else basis)])
+    if limit in ("same", "more") and draw.chance(25):  # counted on something else than the dose
+        allowed = share * draw.choice([F(1), F(101, 100), F(51, 50), F(21, 20), F(5, 4)])
+        per_area = other == "area"
+        label["max_dose"] = draw.say(allowed * (R if per_area else 1), s[f"{what}_per_{'area' if per_area else 'mix'}"])
+        label["max_dose_basis"] = {"area": "ground-area", "mix": "mix-volume", "carrier": "carrier-volume"}[other]
+    elif limit == "same":
         label["max_dose"] = p["dose"]
     elif limit != "none":
         number, name = p["dose"].split(" ", 1)

@@ -17,6 +17,13 @@ class NoAnswer(Exception):
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
 
 
+def most_basis(given: dict, dose, most) -> str:
+    """On what a largest dose is counted: "on the basis of the dose where that is per volume too, else on mix"."""
+    implied = "ground-area" if most[1] in PER_AREA else "mix-volume"
+    of_dose = given.get("basis") if (dose[1] in PER_AREA) == (most[1] in PER_AREA) else None
+    return given.get("label", {}).get("max_dose_basis", of_dose or implied)
+
+
 class Reckoning:
     """The plan of a job. Where doubles could rightly fall on either side of a decision, `script` says which side is
     taken, and `forks` how many there were; without a script it is the side where the exact number falls."""
@@ -72,7 +79,7 @@ class Reckoning:
             raise NoAnswer("products-fill-mix")
         self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - of_mix))
         for p in self.products:
-            p.c, p.most = self.share(p, p.dose), self.share(p, p.label)
+            p.c, p.most = self.share(p.dose, p.basis), self.share(p.label, p.most_basis)
             # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
             if self.decide(over, p.c, p.most):
                 self.note("stop", "over-maximum-dose", p.i)
@@ -91,6 +98,7 @@ class Reckoning:
         p.kind = VOLUME if kind in (LIQUID_PER_AREA, BY_VOLUME) else MASS
         # "per area means ground-area, per volume or per mass means mix-volume"
         p.basis = given.get("basis", "ground-area" if kind in PER_AREA else "mix-volume")
+        p.most_basis = most_basis(given, p.dose, p.label)
         p.density, p.particle, p.bulk = (value(given, k) for k in ("density", "particle_density", "bulk_density"))
         p.dry = (given["formulation"][:2] in DRY if "formulation" in given else p.kind == MASS and p.density is None)
         # "For a share by mass d = c / density for a liquid with density, d = c / particle_density for a dry product
@@ -106,10 +114,10 @@ class Reckoning:
     def fraction(self, dose):
         return dose[0] * (self.density if dose[1] == BY_MASS else 1)
 
-    def share(self, p, dose):
+    def share(self, dose, basis):
         if dose[1] in PER_AREA:
             return dose[0] / self.R
-        return self.fraction(dose) * (self.k if p.basis == "carrier-volume" else 1)
+        return self.fraction(dose) * (self.k if basis == "carrier-volume" else 1)
 
     # 3. The tank
     def tank(self):
@@ -216,6 +224,7 @@ class Reckoning:
             for load in self.loads:
                 load.products.append(self.amount(p, load, chosen, options))
         for load in self.loads:
+            self.hold_to_carrier(load)
             self.fill(load)
         for p in self.products:
             p.measured = sum(load.count * load.products[p.i].measured for load in self.loads)
@@ -269,21 +278,38 @@ class Reckoning:
         if not p.own and (fit.below or fit.many or off):
             chosen = self.choose(p, load, options)
             fit = self.fit(p, load, chosen)
-        m, n = chosen, fit.n
         if fit.below:
             self.note("stop", "amount-below-graduation", p.i, load)
+        m, n = chosen, fit.n
         if fit.coarse and not m.pack:
             self.note("caution", "coarse-graduation", p.i, load)
         really = 0 if m.pack else -(-n // m.q)
         if fit.many or really > m.max_fillings:
             self.note("caution", "many-fillings", p.i, load, must=fit.many and really > m.max_fillings)
+        return self.measured(p, load, m, n, fit.below)
+
+    def measured(self, p, load, m, n, below):
         measured = n * m.g / m.factor
         viscous = p.given.get("viscous", False)
         premixed = self.carried and (p.dry or viscous) and not m.pack
-        return Record(p=p, m=m, n=n, exact=p.c * load.v, measured=measured, displaced=measured * p.displaces,
+        return Record(p=p, m=m, n=n, below=below, exact=p.c * load.v, measured=measured,
+                      displaced=measured * p.displaces,
                       # "2 parts of carrier to one of product (2 L per kg, 2 L per L)"
                       premix=2 * measured * (LITRE if p.kind == MASS else 1) if premixed else 0,
                       rinse=m.capacity / 4 if m.sort == "vessel" else 0)
+
+    def hold_to_carrier(self, load):
+        """No more than the largest dose on the carrier that the load really has, where that is what it is counted on."""
+        if any(a.below for a in load.products):  # "a load in which an amount is below one graduation"
+            return
+        carrier = max(0, load.v - sum(a.displaced for a in load.products))
+        for i, a in enumerate(load.products):
+            if a.p.most_basis == "carrier-volume":
+                most = a.p.label[0] * carrier * a.m.factor / a.m.g
+                n = min(a.n, self.decide(down, most, u=load.u * (1 + load.v / carrier)) if carrier else 0)
+                if n == 0:
+                    self.note("stop", "amount-below-graduation", i, load)
+                load.products[i] = self.measured(a.p, load, a.m, max(1, n), n == 0)
 
     # 7. Carrier, rinses and steps
     def fill(self, load):

@@ -70,6 +70,25 @@ class ByHand(unittest.TestCase):
         self.assertAlmostEqual(plan["carrier_rate"]["value"], 180, 12)
         self.assertAlmostEqual(plan["totals"]["products"][0]["exact"]["value"], 1.8, 12)
 
+    def test_a_maximum_on_carrier_holds_for_the_carrier_that_is_there(self):
+        # Of 200 L, 16 L/ha in cans of 10 L are two cans, 20 L; 0.5 % of carrier is 0.915 L, 91 steps of 10 mL by itself.
+        # Beside 20.91 L there are 179.09 L, and 0.5 % of that is 89 steps. With bottles of 0.9 L it is less than one.
+        can = {"kind": "pack", "graduation": "10 L"}
+        products = [{"name": "a", "dose": "16 L/ha", "label": {"max_dose": "20 L/ha"}, "measure": can},
+                    {"name": "b", "dose": "0.5 % v/v", "basis": "carrier-volume"}]
+        job = changed(JOB, ("area", "1 ha"), ("volume_rate", "200 L/ha"), ("products", products),
+                      ("sprayer kind", "boom"), ("tank", {"nominal": "200 L", "brim": "220 L"}),
+                      ("measures 0", {"name": "jug", "kind": "vessel", "capacity": "1 L", "graduation": "10 mL"}))
+        plan = expected(job)
+        self.assertEqual([part["graduations"] for part in plan["loads"][0]["products"]], [2, 89])
+        self.assertEqual(check(job, plan), [])
+        over = changed(plan, ("loads 0 products 1 measured value", 0.9))
+        self.assertTrue(any("over the maximum" in wrong for wrong in check(job, over)))
+        products[1]["measure"] = {"kind": "pack", "graduation": "0.9 L"}
+        plan = expected(changed(job, ("products", products)))
+        self.assertEqual([(f["code"], f["path"]) for f in plan["findings"] if f["severity"] == "stop"],
+                         [("amount-below-graduation", "products[1]")])
+
     def test_marks_are_shared_evenly(self):
         # 30.5 L in two loads with marks of 1 L: 15, and 15 with the rest on top.
         plan = expected(changed(JOB, ("volume_rate", "305 L/ha"), ("products", []), ("loading", {"split": "even"})))

@@ -15,8 +15,8 @@ import re
 import sys
 
 from expectation import differences, plain, show
-from quantities import BY_MASS, PER_AREA, E, Unreadable, close, exact, quantity
-from reckoning import NoAnswer, Reckoning
+from quantities import BY_MASS, E, Unreadable, close, exact, quantity
+from reckoning import NoAnswer, Reckoning, most_basis
 
 
 def at(table, *keys):
@@ -86,11 +86,12 @@ def of_product(job, plan, i, given):
     """Nothing over the maximum, nothing lost: graduations in integers, amounts within the closeness."""
     total, line, path = plan["totals"]["products"][i], plan["ledger"]["products"][i], f"totals.products[{i}]"
     sizes = {drawn["measure"]: drawn for drawn in total["drawn"]}
+    dose = quantity(given["dose"])
     most, kind = quantity(given.get("label", {}).get("max_dose", given["dose"]))
     if kind == BY_MASS:
         most *= quantity(job["mix_density"])[0]
-    elif kind not in PER_AREA and given.get("basis") == "carrier-volume":
-        most *= at(plan, "carrier_rate") / at(plan, "volume_rate")
+    basis = most_basis(given, dose, (most, kind))
+    base = {"ground-area": "area", "carrier-volume": "carrier", "mix-volume": "mix"}[basis]
     counts, measured = {}, 0
     for load in plan["loads"]:
         part, where = load["products"][i], f"loads {load['first']} to {load['last']}, {total['name']}"
@@ -102,12 +103,12 @@ def of_product(job, plan, i, given):
         if part["fillings"] and measure in sizes:
             poured = sum(filling["count"] * at(filling, "amount") for filling in part["fillings"])
             yield from same(f"{where}: fillings and graduations", poured, n * at(sizes[measure], "graduation"))
-        allowed = most * (at(load, "area") if kind in PER_AREA else at(load, "mix"))
+        allowed = most * at(load, base)
         if at(part, "measured") > allowed * (1 + 2 * E):
             yield f"{where}: {show(part['measured'])} is over the maximum, {float(allowed)!r} (SI)"
     if counts != {name: drawn["count"] for name, drawn in sizes.items()}:
         yield f"{path}.drawn: {show(total['drawn'])}, although the loads hold {counts} graduations"
-    allowed = most * (at(plan, "totals", "area") if kind in PER_AREA else at(plan, "totals", "mix"))
+    allowed = most * at(plan, "totals", base)
     if at(total, "measured") > allowed * (1 + 2 * E):
         yield f"{path}: {show(total['measured'])} in total is over the maximum, {float(allowed)!r} (SI)"
     drawn, in_loads, spilled = (at(line, key) for key in ("drawn", "in_loads", "spilled"))
@@ -119,7 +120,8 @@ def of_product(job, plan, i, given):
         yield from same(f"ledger.products[{i}]: stock and drawn + left", stock, drawn + left, drawn)
 
 
-TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "source", "marked_in"}
+TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "max_dose_basis", "source",
+         "marked_in"}
 AFTER_MEASURING = {"coarse-graduation", "many-fillings", "stock-short"}
 
 

@@ -107,7 +107,9 @@ impl Plan {
         let graduation = measure.graduation();
         if portion.measured.is_none() {
             let limit = Limit::fact(Bound::AtLeast, graduation, source::MEASURE);
-            return push(FindingCode::AmountBelowGraduation, exact.into(), limit);
+            // What the dose asks for may be enough, and what the carrier allows not.
+            let most = product.brought_to(measure, portion.ceiling).filter(|_| !exact.is_under(graduation));
+            return push(FindingCode::AmountBelowGraduation, most.unwrap_or(exact).into(), limit);
         }
         if recipe::is_coarse(measure, exact) {
             let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);

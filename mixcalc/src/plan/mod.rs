@@ -32,6 +32,8 @@ use crate::sprayer;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Portion {
     pub(crate) exact: Amount,
+    /// The most that may be measured.
+    pub(crate) ceiling: Amount,
     pub(crate) choice: Choice,
     /// `None` below one graduation.
     pub(crate) measured: Option<Measured>,
@@ -148,12 +150,9 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     let mut loads: Vec<Load> = Vec::with_capacity(3);
     let mut first = 1;
     for Run { volume, count, .. } in loads::divided(made, safe_fill, job)?.runs {
-        let mut portions = Vec::with_capacity(job.products().len());
-        for (index, shares) in mix.shares.iter().enumerate() {
-            let kept = loads.first().and_then(|load| load.portions.get(index)).map(|portion| portion.choice);
-            portions.push(recipe::portion(job, index, *shares, volume, kept)?);
-        }
-        let carrier = Volume::ZERO.max(volume - steps::room(job, &portions));
+        let mut portions = recipe::portions(job, &mix, volume, loads.first())?;
+        recipe::hold_to_carrier(job, volume, &mut portions);
+        let carrier = steps::carrier(job, volume, &portions);
         loads.push(Load { first, count, mix: volume, carrier, area: volume / mix.rate, portions, steps: Vec::new() });
         first += count;
     }

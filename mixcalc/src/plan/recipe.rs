@@ -1,9 +1,11 @@
 //! Recipes: for each product of a load the measure, and the amount in whole graduations.
 
 use alloc::format;
+use alloc::vec::Vec;
 
 use super::job::Job;
-use super::{Load, Portion};
+use super::mix::Mix;
+use super::{Load, Portion, steps};
 use crate::error::{Error, ErrorCode};
 use crate::label::{Product, Share};
 use crate::measure::{Amount, Measure, MeasureKind, uncountable};
@@ -128,8 +130,33 @@ pub(crate) fn coarsest_advised(exact: Amount) -> Amount {
     exact.times(Ratio::of_percent(COARSE_PERCENT))
 }
 
+/// What the products of a load are measured with, and how much of each, as far as each is looked at alone. `first` is the first load.
+pub(crate) fn portions(job: &Job, mix: &Mix, volume: Volume, first: Option<&Load>) -> Result<Vec<Portion>, Error> {
+    let kept = |index: usize| first.and_then(|load| load.portions.get(index)).map(|portion| portion.choice);
+    let shares = mix.shares.iter().enumerate();
+    shares.map(|(index, shares)| portion(job, index, *shares, volume, kept(index))).collect()
+}
+
+/// Holds the amounts whose largest dose is counted on carrier to the carrier beside all that is measured. What comes down only adds to
+/// the carrier, so that one step is enough and the order does not matter.
+pub(crate) fn hold_to_carrier(job: &Job, volume: Volume, portions: &mut [Portion]) {
+    if portions.iter().any(|portion| portion.measured.is_none()) {
+        return;
+    }
+    let carrier = steps::carrier(job, volume, portions);
+    for (index, (product, portion)) in job.products().iter().zip(portions).enumerate() {
+        let measure = portion.choice.measure(job, index);
+        if let (Some(ceiling), Some(measure)) = (product.max_dose().in_carrier(carrier), measure) {
+            let most = measure.most_graduations(product.brought_to(measure, ceiling).unwrap_or(ceiling));
+            let held = |measured: Measured| Measured { graduations: measured.graduations.min(most), ..measured };
+            portion.ceiling = ceiling;
+            portion.measured = portion.measured.map(held).filter(|measured| measured.graduations > 0);
+        }
+    }
+}
+
 /// What a product of a load is measured with, and how much of it. `kept` is the measure of the first load.
-pub(crate) fn portion(
+fn portion(
     job: &Job,
     index: usize,
     shares: (Share, Share),
@@ -161,6 +188,7 @@ pub(crate) fn portion(
     };
     Ok(Portion {
         exact: wanted.exact,
+        ceiling: wanted.ceiling,
         choice,
         measured: graduations.map(|graduations| Measured { choice, graduations }),
     })

@@ -175,10 +175,10 @@ pub(super) fn premix_density() -> Density {
     Density::from_kilograms_per_liter(1.0).unwrap_or(Density::ZERO)
 }
 
-/// Room that the measured amounts of a load take up.
-pub(crate) fn room(job: &Job, portions: &[Portion]) -> Volume {
+/// The carrier that the measured amounts of a load leave.
+pub(crate) fn carrier(job: &Job, load: Volume, portions: &[Portion]) -> Volume {
     let additions = portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
-    ordered_sum(additions.map(|addition| addition.room))
+    Volume::ZERO.max(load - ordered_sum(additions.map(|addition| addition.room)))
 }
 
 /// The steps of a load; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.

@@ -8,8 +8,8 @@ use alloc::vec::Vec;
 use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
-use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, to_make};
-use crate::label::{Displacement, Dose, Product, State};
+use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, recipe, to_make};
+use crate::label::{Basis, Displacement, Dose, Product, State};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
 use crate::sprayer::Residual;
@@ -184,20 +184,20 @@ impl Workings<'_> {
         self.add("mix.carrier_share", mix.carrier_share, share);
         self.add("carrier_rate", mix.carrier_rate(), "R@volume_rate * k@mix.carrier_share");
 
-        let share = |i: usize, key: &str, dose: Dose| {
+        let share = |dose: Dose, at: String| {
             let basis = match dose {
                 Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => " / R@volume_rate",
                 Dose::LiquidPerMix(_) | Dose::SolidPerMix(_) => "",
                 Dose::MassPerMass(_) => " * s@job.mix_density",
                 Dose::LiquidPerCarrier(_) | Dose::SolidPerCarrier(_) => " * k@mix.carrier_share",
             };
-            format!("D@job.products[{i}].{key}{basis}")
+            format!("D@{at}{basis}")
         };
         for (i, (product, (exact, most))) in job.products().iter().zip(&mix.shares).enumerate() {
-            self.add(format!("mix.shares[{i}]"), *exact, share(i, "dose", product.dose()));
+            let formula = share(product.dose(), format!("job.products[{i}].dose"));
+            self.add(format!("mix.shares[{i}]"), *exact, formula);
             if self.plan.usable() {
-                let key = product.label().max_dose.map_or("dose", |_| "label.max_dose");
-                self.add(format!("mix.most[{i}]"), *most, share(i, key, product.max_dose()));
+                self.add(format!("mix.most[{i}]"), *most, share(product.max_dose(), most_at(i, product)));
             }
         }
     }
@@ -309,19 +309,43 @@ impl Workings<'_> {
     fn amounts(&mut self) {
         self.source = words::AMOUNTS;
         let plan = self.plan;
+        let products = plan.job.products();
+        let is_on_carrier =
+            |i: usize| products.get(i).is_some_and(|product| product.max_dose().basis() == Basis::CarrierVolume);
         for (j, load) in plan.loads.iter().enumerate() {
+            // What could be measured once can be measured again.
+            let alone = (plan.usable() && (0..products.len()).any(is_on_carrier))
+                .then(|| recipe::portions(&plan.job, &plan.mix, load.mix, plan.loads.first()).ok());
+            let alone = alone.flatten().map(|portions| Load { portions, ..load.clone() });
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
                 self.add(format!("{at}.exact"), portion.exact, format!("c@mix.shares[{i}] * v@loads[{j}].mix"));
                 if let Some(amount) = MeasuredAmount::of(plan, load, i).filter(|_| plan.usable()) {
-                    self.measured(&at, (j, i), portion.choice, &amount);
+                    let alone = alone.as_ref().filter(|_| is_on_carrier(i));
+                    let alone = alone.and_then(|alone| MeasuredAmount::of(plan, alone, i));
+                    self.measured(&at, (j, i), portion.choice, &amount, alone);
                     self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
                 }
+            }
+            if let Some(alone) = alone {
+                let at = |i| if is_on_carrier(i) { "mix.loads" } else { "loads" };
+                let rooms = (0..alone.portions.len()).filter_map(|i| room(plan, (at(i), j), i, &format!("{i}")));
+                let formula = format!("v@loads[{j}].mix{}", rooms.map(|room| format!(" - {room}")).collect::<String>());
+                let carrier = steps::carrier(&plan.job, load.mix, &alone.portions);
+                self.add(format!("mix.loads[{j}].carrier"), carrier, formula);
             }
         }
     }
 
-    fn measured(&mut self, at: &str, (j, i): (usize, usize), choice: Choice, amount: &MeasuredAmount<'_>) {
+    /// A product's amount in a load; `alone` is what it would be but for the load's carrier, where its largest dose is counted on that.
+    fn measured(
+        &mut self,
+        at: &str,
+        (j, i): (usize, usize),
+        choice: Choice,
+        amount: &MeasuredAmount<'_>,
+        alone: Option<MeasuredAmount<'_>>,
+    ) {
         let measure = amount.measure();
         let g = &format!("g@{}.graduation", measure_at(choice, i));
         let n = &format!("n@{at}.graduations");
@@ -335,7 +359,19 @@ impl Workings<'_> {
         };
         let nearest = format!("steps_nearest(x@{at}.exact{to} / {g})");
         let most = format!("steps_down(M@mix.most[{i}] * v@loads[{j}].mix{to} / {g})");
-        self.add(format!("{at}.graduations"), amount.graduations(), format!("max(1, min({nearest}, {most}))"));
+        let mut graduations = format!("max(1, min({nearest}, {most}))");
+        if let Some(alone) = alone {
+            let alone_at = format!("mix.{at}");
+            self.add(format!("{alone_at}.graduations"), alone.graduations(), graduations);
+            if room(self.plan, ("mix.loads", j), i, "").is_some() {
+                let shown = format!("n@{alone_at}.graduations * {g}{back}");
+                self.add(format!("{alone_at}.measured"), alone.measured(), shown);
+            }
+            let most = product.map_or_else(String::new, |product| most_at(i, product));
+            let most = format!("steps_down(M@{most} * K@mix.loads[{j}].carrier{to} / {g})");
+            graduations = format!("min(n@{alone_at}.graduations, {most})");
+        }
+        self.add(format!("{at}.graduations"), amount.graduations(), graduations);
         self.add(format!("{at}.measured"), amount.measured(), format!("{n} * {g}{back}"));
 
         let marks = format!("steps_down(C@{}.capacity / {g})", measure_at(choice, i));
@@ -364,8 +400,9 @@ impl Workings<'_> {
         let plan = self.plan;
         for (j, load) in plan.loads.iter().enumerate() {
             let carrier = if plan.usable() {
-                let room =
-                    |i| room(plan, (j, load), i, &format!("{i}")).map_or_else(String::new, |room| format!(" - {room}"));
+                let room = |i| {
+                    room(plan, ("loads", j), i, &format!("{i}")).map_or_else(String::new, |room| format!(" - {room}"))
+                };
                 format!("v@loads[{j}].mix{}", (0..load.portions.len()).map(room).collect::<String>())
             } else {
                 format!("k@mix.carrier_share * v@loads[{j}].mix")
@@ -381,7 +418,7 @@ impl Workings<'_> {
         let plan = self.plan;
         let at = |key: &str| format!("loads[{j}].steps[{s}].{key}");
         let before = s.checked_sub(1).map_or_else(String::new, |s| format!("t@loads[{j}].steps[{s}].in_tank"));
-        let with_room = |i| room(plan, (j, load), i, "").map_or(before.clone(), |room| format!("{before} + {room}"));
+        let with_room = |i| room(plan, ("loads", j), i, "").map_or(before.clone(), |room| format!("{before} + {room}"));
         let in_tank = match step.action() {
             Action::Fill { carrier, level } => {
                 self.add(at("carrier"), carrier, first_carrier(plan, (j, load), level));
@@ -531,6 +568,11 @@ fn measure_at(choice: Choice, product: usize) -> String {
     }
 }
 
+/// Where a product's largest dose stands.
+fn most_at(i: usize, product: &Product) -> String {
+    format!("job.products[{i}].{}", product.label().max_dose.map_or("dose", |_| "label.max_dose"))
+}
+
 /// The density by which a mass of a product takes up room in the tank.
 fn room_density(i: usize, product: &Product, suffix: &str) -> Option<String> {
     let (key, is_known) = match product.state() {
@@ -550,13 +592,15 @@ fn sort_density(i: usize, product: &Product, measure: &Measure) -> Option<String
     Some(format!("p@job.products[{i}].{key}"))
 }
 
-/// The room that the measured amount of a product takes up in a load.
-fn room(plan: &Plan, (j, load): (usize, &Load), i: usize, suffix: &str) -> Option<String> {
-    let measured = format!("m{suffix}@loads[{j}].products[{i}].measured");
-    match load.portions.get(i)?.exact {
-        Amount::Volume(_) => Some(measured),
-        Amount::Mass(_) => Some(format!("{measured} / {}", room_density(i, plan.job.products().get(i)?, suffix)?)),
+/// The room that the measured amount of a product takes up in a load; `loads` says which amount, the one before the load's carrier was
+/// looked at or the one that is poured.
+fn room(plan: &Plan, (loads, j): (&str, usize), i: usize, suffix: &str) -> Option<String> {
+    let product = plan.job.products().get(i)?;
+    let measured = format!("m{suffix}@{loads}[{j}].products[{i}].measured");
+    if product.dose().is_by_volume() {
+        return Some(measured);
     }
+    Some(format!("{measured} / {}", room_density(i, product, suffix)?))
 }
 
 /// The carrier of a step: its rinses, or all of it.
