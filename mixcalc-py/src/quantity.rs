@@ -513,7 +513,9 @@ impl Object {
         let is_meant = near.extract::<f64>()? == fraction.extract::<f64>()?;
         let part = |name: &str| {
             let whole = if is_meant { &near } else { &fraction }.getattr(name)?.extract::<i16>();
-            whole.map_err(|_| PyValueError::new_err("an exponent of a quantity is a ratio of small whole numbers, such as 2 or 1/2"))
+            whole.map_err(|_| {
+                PyValueError::new_err("an exponent of a quantity is a ratio of small whole numbers, such as 2 or 1/2")
+            })
         };
         let core = border::checked(py, self.0.core.power(part("numerator")?, part("denominator")?))?.documented();
         let unit = if core.kind() == self.0.core.kind() && core.kind() != Kind::Derived {

@@ -7,7 +7,7 @@ use core::fmt;
 
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{MOST_STEPS, is_over, is_under, steps_down, steps_nearest, steps_up};
-use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, read_unit};
+use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, scale_unit};
 use crate::text;
 
 /// An amount of a product: by volume or by mass.
@@ -345,9 +345,7 @@ impl Measure {
 
 /// The trade of a unit that a graduation is stated in.
 fn system_of(graduation: Amount, unit: &str) -> Result<System, Error> {
-    let unit = read_unit(unit)?;
-    unit.value_of(graduation.into())?;
-    Ok(unit.system.unwrap_or(System::Metric))
+    Ok(scale_unit(unit, Quantity::from(graduation).kind())?.system.unwrap_or(System::Metric))
 }
 
 /// The name of a measure that nobody named.

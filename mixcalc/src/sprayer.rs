@@ -6,7 +6,7 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::needs_mix_density;
 use crate::quantity::close::{is_over, is_under, steps_down};
-use crate::quantity::{Density, Kind, Mass, Quantity, Ratio, System, Volume, not_negative, people_unit, positive};
+use crate::quantity::{Density, Kind, Mass, Ratio, System, Volume, not_negative, people_unit, positive, scale_unit};
 use crate::text;
 
 /// Headspace of a carried tank where the job does not say: it moves with the body, and foam has no other place. Advice, origin:
@@ -308,7 +308,7 @@ impl Tank {
     ///
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a unit that is not one of volume, and the codes of reading a unit.
     pub fn marked_in(mut self, unit: &str) -> Result<Self, Error> {
-        Quantity::of(Volume::ZERO).to(unit).map_err(|error| error.at("marked_in"))?;
+        scale_unit(unit, Kind::Volume).map_err(|error| error.at("marked_in"))?;
         self.marked_in = Some(unit.into());
         Ok(self)
     }

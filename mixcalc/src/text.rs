@@ -307,6 +307,11 @@ pub(crate) fn example(key: &str, kind: Kind) -> String {
     alloc::format!("{key} such as \"{}\"", kind.example())
 }
 
+/// `a unit of volume such as L`.
+pub(crate) fn unit_of(kind: Kind) -> String {
+    alloc::format!("a unit of {} such as {}", kind.words(), kind.unit())
+}
+
 /// Doses on a basis.
 pub(crate) const fn dose_examples(basis: Option<Basis>) -> &'static str {
     match basis {

@@ -458,7 +458,9 @@ impl ProductWire {
             product = product.with_label(label.label_for(|max_dose| self.basis_for(max_dose)).at("label")?)?;
         }
         if let Some(stock) = &self.stock {
-            product = product.with_stock(Amount::claim(stock.read().at("stock")?.0).at("stock")?)?;
+            let by_volume = product.dose().is_by_volume();
+            let stock = if by_volume { stock.claim().map(Amount::Volume) } else { stock.claim().map(Amount::Mass) };
+            product = product.with_stock(stock.at("stock")?)?;
         }
         if let Some(measure) = &self.measure {
             product = product.with_measure(measure.measure().at("measure")?);
@@ -497,9 +499,8 @@ impl ProductWire {
 
 impl SubstanceWire {
     fn substance(&self) -> Result<ActiveSubstance, Error> {
-        let (quantity, _) = self.content.read().at("content")?;
-        let content = match quantity.kind() {
-            Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
+        let content = match self.content.read() {
+            Ok((quantity, _)) if quantity.kind() == Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
             _ => SubstanceContent::PerVolume(self.content.claim().at("content")?),
         };
         ActiveSubstance::new(told(&self.name)?, content)

@@ -35,9 +35,9 @@ pub use kind::*;
 pub use unit::System;
 
 pub(crate) use kind::{not_negative, ordered_sum, positive};
-pub(crate) use read::unit as read_unit;
+pub(crate) use read::scale_unit;
 #[cfg(feature = "document")]
-pub(crate) use read::{Expression, missing_unit, quantity as read_stated};
+pub(crate) use read::{Expression, missing_unit, quantity as read_stated, unit as read_unit};
 #[cfg(feature = "document")]
 pub(crate) use show::parts;
 pub(crate) use show::{in_unit, on_scale, people_unit, signed_percent, significant};

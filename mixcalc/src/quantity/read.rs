@@ -81,6 +81,16 @@ pub(crate) fn quantity(text: &str) -> Result<(Quantity, Expression), Error> {
     Ok((expression.quantity(value).map_err(|error| error.given(quoted(text)))?, expression))
 }
 
+/// The unit on a scale that measures a kind.
+pub(crate) fn scale_unit(text: &str, kind: Kind) -> Result<Expression, Error> {
+    let expression = unit(text)?;
+    if Some(expression.dimension) == kind.dimension() {
+        Ok(expression)
+    } else {
+        Err(Error::new(ErrorCode::WrongQuantity).given(quoted(text)).allowed(text::unit_of(kind)))
+    }
+}
+
 /// A bare number where a quantity is due.
 pub(crate) fn missing_unit(number: impl core::fmt::Display) -> Error {
     Error::new(ErrorCode::MissingUnit).given(&number).allowed(format_args!("\"{number} L/ha\""))
