@@ -7,7 +7,10 @@
 use std::path::{Path, PathBuf};
 
 use mixcalc::document::{Node, Part};
-use mixcalc::{ErrorCode, Job, LiquidDose, Loading, Measure, Product, Quantity, Sprayer, Tank, document, plan};
+use mixcalc::{
+    Area, ErrorCode, Job, LiquidDose, Loading, Mass, Measure, Product, Quantity, Rate, SolidDose, Sprayer, SprayerKind,
+    Tank, Volume, VolumeRate, document, plan,
+};
 use mixcalc_tests::is_within;
 use mixcalc_tests::jobs::sketches;
 use proptest::prelude::*;
@@ -155,6 +158,38 @@ fn a_job_that_is_written_is_read_back_the_same() {
     for_jobs(|job| same_again(&job));
     for job in conformance_jobs() {
         same_again(&job_of(&job)).unwrap();
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// The units of documents are others: what Rust states in acres and gallons has to be sayable in hectares and litres.
+    #[test]
+    fn a_job_that_rust_builds_in_us_measures_is_read_back_the_same(
+        area in 0.1_f64..500.0,
+        rate in 5.0_f64..60.0,
+        tank in 3.0_f64..400.0,
+        (liquid, powder) in (0.5_f64..40.0, 0.5_f64..40.0),
+        (cup, scale) in (1_u8..40, 1_u8..40),
+    ) {
+        let ounces = |ounces: f64| Volume::from_us_fluid_ounces(ounces).unwrap();
+        let weight = |ounces: f64| Mass::from_ounces_avoirdupois(ounces).unwrap();
+        let job = Job::new(
+            Area::from_acres(area).unwrap(),
+            Rate::Volume(VolumeRate::from_us_gallons_per_acre(rate).unwrap()),
+            Sprayer::new(SprayerKind::Boom),
+            Tank::of_nominal(Volume::from_us_gallons(tank).unwrap()).unwrap(),
+        )
+        .and_then(|job| {
+            let liquid = LiquidDose::from_us_fluid_ounces_per_acre(liquid).unwrap();
+            let powder = SolidDose::from_ounces_avoirdupois_per_acre(powder).unwrap();
+            job.with_product(Product::new("example product A", liquid)?)?
+                .with_product(Product::new("example product B", powder)?)?
+                .with_measure(Measure::vessel(ounces(f64::from(cup)), ounces(f64::from(cup) / 64.0))?)?
+                .with_measure(Measure::scale(weight(f64::from(scale)), weight(f64::from(scale) / 320.0))?)
+        });
+        same_again(&job.unwrap())?;
     }
 }
 

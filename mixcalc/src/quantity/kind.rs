@@ -11,6 +11,7 @@ use core::str::FromStr;
 
 use super::dimension::Dimension;
 use super::dynamic::Quantity;
+use super::read;
 use super::system::{self, Coherent as _};
 use super::unit::{self, Factor};
 use crate::error::{Error, ErrorCode};
@@ -179,9 +180,9 @@ macro_rules! kinds {
     };
 }
 
-/// A double into a kind, or the error that shows it.
+/// A double into a kind, the same as text of it would give, or the error that shows it.
 fn finite<Q: QuantityKind>(value: f64, symbol: &str, factor: Factor) -> Result<Q, Error> {
-    let si = factor.to_si(value);
+    let si = read::on_grid(factor.to_si(value), Some(factor), Q::KIND);
     if si.is_finite() {
         Ok(Q::from_si(si))
     } else {
