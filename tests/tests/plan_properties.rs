@@ -592,7 +592,7 @@ fn the_tank_never_holds_more_than_the_load_and_ends_with_it() {
     for_cleared(|sketch, plan, cleared| {
         for recipe in cleared.recipes() {
             let load = recipe.load().mix();
-            let mut held = Volume::ZERO;
+            let (mut held, mut sum) = (Volume::ZERO, 0.0);
             for step in recipe.steps() {
                 prop_assert!(step.in_tank() >= held, "{:?}", recipe.steps());
                 prop_assert!(step.in_tank() <= load, "{:?}", recipe.steps());
@@ -610,10 +610,47 @@ fn the_tank_never_holds_more_than_the_load_and_ends_with_it() {
                     "{step:?} raises by {rise} L"
                 );
                 held = step.in_tank();
+                // What is poured in adds up by itself: a plan that pours too much cannot hide it by saying that the tank is full.
+                let enters = match step.action() {
+                    Action::Measure { product } if is_premixed(recipe, product) => 0.0,
+                    _ => carrier + poured.liters(),
+                };
+                sum += enters;
+                prop_assert!(!over(sum, load.liters()), "{step:?} makes it {sum} L");
+                prop_assert!(within(sum, held.liters(), CLOSE * load.liters()), "{step:?} makes it {sum} L");
             }
             prop_assert_eq!(held, load);
+            check_close!(sum, load.liters());
         }
         prop_assert_eq!(plan.loads().len(), cleared.recipes().count());
+        Ok(())
+    });
+}
+
+fn is_premixed(recipe: Recipe<'_>, product: usize) -> bool {
+    recipe
+        .steps()
+        .iter()
+        .any(|step| matches!(step.action(), Action::Premix { product: premixed, .. } if premixed == product))
+}
+
+#[test]
+fn room_that_is_not_counted_is_said_and_no_other() {
+    for_plans(|sketch, plan| {
+        let said = |index| {
+            let path = format!("products[{index}]");
+            plan.findings()
+                .iter()
+                .any(|f| f.code() == FindingCode::DisplacementNotCounted && f.path().starts_with(&path))
+        };
+        for (index, product) in sketch.products.iter().enumerate() {
+            let density = match product.state {
+                _ if product.by_volume => true,
+                State::Dry => product.particle_density().is_some(),
+                _ => product.density().is_some(),
+            };
+            prop_assert_eq!(said(index), !density, "products[{}]", index);
+        }
         Ok(())
     });
 }
