@@ -3,9 +3,11 @@
 //! `UPDATE_SHEETS=1 cargo test --package mixcalc-tests --test sheet` writes the snapshots anew.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+use std::cell::Cell;
 use std::path::PathBuf;
 
 use mixcalc::*;
+use mixcalc_tests::jobs::{for_all, sketches};
 use proptest::prelude::*;
 
 // ---------------------------------------------------------------------------------------------------------------- jobs
@@ -233,18 +235,91 @@ fn sheets_are_as_they_were_read() {
 fn a_stopped_plan_has_a_findings_page_alone() {
     let plan = plan(&garden_bed()).unwrap();
     assert!(plan.cleared().is_none());
-    let page = sheet::findings(&plan);
-    assert!(page.contains("DO NOT MIX THIS AS IT STANDS."), "{page}");
-    let mut words = one_line(&page);
+    tells_why_and_nothing_to_measure(&plan);
+}
+
+#[test]
+fn no_stopped_plan_has_a_page_to_measure_from() {
+    let stopped = Cell::new(0);
+    for_all(&sketches(), |sketch| {
+        if let Ok(plan) = plan(&sketch.job().unwrap())
+            && !plan.usable()
+        {
+            stopped.set(stopped.get() + 1);
+            tells_why_and_nothing_to_measure(&plan);
+        }
+        Ok(())
+    });
+    assert!(stopped.get() >= 100, "{stopped:?}");
+}
+
+/// What only somebody who measures needs to be told.
+const INSTRUCTIONS: &[&str] = &[
+    "Fill the tank",
+    "Top up with",
+    "Measure ",
+    "Weigh ",
+    "Take ",
+    "pour it in",
+    "put it in",
+    "pour that in",
+    "into a bucket",
+    "Rinse the measure",
+    " mark.",
+    " mark)",
+    " mark,",
+    " times to ",
+    " whole",
+    "drawn with",
+    "Amount",
+    "In each",
+    "Measured",
+    "Gap",
+    "Step",
+    "In tank",
+    "[ ]",
+    "Really used",
+];
+
+#[test]
+fn instructions_are_found_on_the_sheets_that_have_them() {
+    let pages: Vec<String> = jobs()
+        .iter()
+        .filter_map(|(_, job)| plan(job).unwrap().cleared().map(|cleared| one_line(&sheet::text(&cleared))))
+        .collect();
+    for words in INSTRUCTIONS {
+        assert!(pages.iter().any(|page| page.contains(words)), "no sheet says {words:?}");
+    }
+}
+
+/// The findings page of a stopped plan, whole: the sentences of its findings stand on it, and no word of a step. Its numbers are those
+/// that were found and their limits, what the sources of limits say, and numbers of loads.
+fn tells_why_and_nothing_to_measure(plan: &Plan) {
+    let page = sheet::findings(plan);
+    let words = one_line(&page);
+    assert!(words.contains("DO NOT MIX THIS AS IT STANDS."), "{page}");
+    for instruction in INSTRUCTIONS {
+        assert!(!words.contains(instruction), "{instruction:?} on\n{page}");
+    }
+    let mut known = format!("{} 5 %", plan.job().title().unwrap_or_default());
     for finding in plan.findings() {
-        let message = one_line(&finding.message());
-        assert!(words.contains(&message), "{message}\n{page}");
-        words = words.replace(&message, "");
+        assert!(words.contains(&one_line(&finding.message())), "{}\n{page}", finding.message());
+        let limit =
+            finding.limit().map(|limit| format!("{} {}", limit.value().to_people(plan.job().units()), limit.source()));
+        let actual = finding.actual().map(|actual| actual.to_people(plan.job().units()));
+        let load = finding.load().map(|load| load.to_string());
+        for part in [limit, actual, load].into_iter().flatten() {
+            known = format!("{known} {part}");
+        }
     }
-    for unit in ["imp", "fl oz", "gal", "mL", "L", "oz", "g", "kg", "ac", "ft2", "m2"] {
-        assert!(words.split(' ').all(|word| word != unit), "{unit} outside findings:\n{page}");
+    let numbers = |text: &str| -> Vec<String> {
+        let bare = text.split(' ').map(|word| word.trim_matches(|c: char| c.is_ascii_punctuation() && c != '-'));
+        bare.filter(|word| word.parse::<f64>().is_ok()).map(ToString::to_string).collect()
+    };
+    let known = numbers(&known);
+    for number in numbers(&words) {
+        assert!(known.contains(&number), "{number} on\n{page}");
     }
-    assert!(!page.contains("[ ]"), "{page}");
 }
 
 // ---------------------------------------------------------------------------------------------------------- properties
