@@ -7,10 +7,7 @@
 use std::path::{Path, PathBuf};
 
 use mixcalc::document::{Node, Part};
-use mixcalc::{
-    Area, ErrorCode, Job, LiquidDose, Loading, Mass, Measure, Product, Quantity, Rate, SolidDose, Sprayer, SprayerKind,
-    Tank, Volume, VolumeRate, document, plan,
-};
+use mixcalc::*;
 use mixcalc_tests::is_within;
 use mixcalc_tests::jobs::sketches;
 use proptest::prelude::*;
@@ -198,6 +195,159 @@ fn the_job_in_a_plan_is_a_job_document_with_the_same_plan() {
     for job in conformance_jobs() {
         let first = plan_of(&job_of(&job));
         assert_eq!(plan_of(&job_of(&first["job"])), first);
+    }
+}
+
+// ------------------------------------------------------------------------------------------ Rust and documents
+
+const EVERY_KEY: &str = r#"{
+    "format": "mixcalc-job/1", "title": "bed 7", "units": "imperial", "area": "1.2 ha", "volume_rate": "200 L/ha",
+    "mix_density": "1.05 kg/L",
+    "sprayer": {"kind": "knapsack", "residual": {"dilutable": "0.1 L", "non_dilutable": "0.05 L"}, "empty_mass": "5 kg",
+                "carried_mass_limit": "25 kg"},
+    "tank": {"nominal": "16 L", "brim": "18 L", "headspace": "12 %", "graduation": "1 L", "least_working_volume": "2 L",
+             "marked_in": "imp gal"},
+    "loading": {"split": "even", "last_strip": {"area": "300 m2"}, "max_fillings": 3},
+    "products": [
+        {"name": "example product A", "formulation": "SC", "dose": "1.5 L/ha", "density": "1.1 kg/L", "viscous": true,
+         "stock": "20 L",
+         "active_substances": [{"name": "example substance", "content": "250 g/L"}, {"name": "another", "content": "5 % w/w"}],
+         "label": {"max_dose": "2 L/ha", "min_volume_rate": "150 L/ha", "max_volume_rate": "400 L/ha", "first_carrier": 0.75,
+                   "source": "label, section 3"},
+         "measure": {"kind": "vessel", "name": "cup", "capacity": "500 mL", "graduation": "5 mL", "marked_in": "mL"}},
+        {"name": "example product B", "formulation": "WG", "dose": "2 g/L", "basis": "carrier-volume", "stock": "3 kg",
+         "particle_density": "1.6 kg/L", "bulk_density": "0.5 kg/L"}
+    ],
+    "measures": [{"kind": "scale", "capacity": "500 g", "graduation": "1 g", "marked_in": "g"}]
+}"#;
+
+/// The same job by the functions that Rust has for it.
+fn every_function() -> Result<Job, Error> {
+    let label = Label::new()
+        .with_max_dose(LiquidDose::read("2 L/ha")?)
+        .with_min_volume_rate(VolumeRate::read("150 L/ha")?)
+        .with_max_volume_rate(VolumeRate::read("400 L/ha")?)
+        .with_first_carrier(Ratio::read("75 %")?)
+        .with_source("label, section 3");
+    let cup = Measure::vessel(Volume::read("500 mL")?, Volume::read("5 mL")?)?.with_name("cup").marked_in("mL")?;
+    let per_volume = SubstanceContent::PerVolume(Content::read("250 g/L")?);
+    let per_mass = SubstanceContent::PerMass(MassFraction::read("5 % w/w")?);
+    let liquid = Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?
+        .with_formulation(Formulation::read("SC")?)?
+        .with_density(Density::read("1.1 kg/L")?)?
+        .viscous()
+        .with_stock(Volume::read("20 L")?)?
+        .with_active_substance(ActiveSubstance::new("example substance", per_volume)?)
+        .with_active_substance(ActiveSubstance::new("another", per_mass)?)
+        .with_label(label)?
+        .with_measure(cup);
+    let powder = Product::new("example product B", Dose::SolidPerCarrier(MassConcentration::read("2 g/L")?))?
+        .with_formulation(Formulation::read("WG")?)?
+        .with_particle_density(ParticleDensity::read("1.6 kg/L")?)?
+        .with_bulk_density(BulkDensity::read("0.5 kg/L")?)?
+        .with_stock(Mass::read("3 kg")?)?;
+    let sprayer = Sprayer::new(SprayerKind::Knapsack)
+        .with_residual(Residual::new(Volume::read("0.1 L")?, Volume::read("0.05 L")?)?)
+        .with_empty_mass(Mass::read("5 kg")?)?
+        .with_carried_mass_limit(Mass::read("25 kg")?)?;
+    let tank = Tank::new(Some(Volume::read("16 L")?), Some(Volume::read("18 L")?))?
+        .with_headspace(Ratio::read("12 %")?)?
+        .with_graduation(Volume::read("1 L")?)?
+        .with_least_working_volume(Volume::read("2 L")?)?
+        .marked_in("imp gal")?;
+    Job::new(Area::read("1.2 ha")?, Rate::Volume(VolumeRate::read("200 L/ha")?), sprayer, tank)?
+        .with_title("bed 7")
+        .in_units(System::Imperial)
+        .with_mix_density(Density::read("1.05 kg/L")?)?
+        .with_split(Split::Even)
+        .with_last_strip(LastStrip::Area(Area::read("300 m2")?))?
+        .with_max_fillings(3)?
+        .with_product(liquid)?
+        .with_product(powder)?
+        .with_measure(Measure::scale(Mass::read("500 g")?, Mass::read("1 g")?)?.marked_in("g")?)
+}
+
+#[test]
+fn what_rust_builds_is_what_a_document_states() {
+    let read = document::read_job(EVERY_KEY.as_bytes()).unwrap();
+    assert_eq!(every_function().unwrap(), read);
+    assert_eq!(document::write_job(&every_function().unwrap()), document::write_job(&read));
+    let label = read.products()[0].label();
+    assert_eq!(label.min_volume_rate(), Some(VolumeRate::read("150 L/ha").unwrap()));
+    assert_eq!(label.max_volume_rate(), Some(VolumeRate::read("400 L/ha").unwrap()));
+    assert_eq!(label.first_carrier(), Some(Ratio::read("75 %").unwrap()));
+    assert_eq!(label.source(), Some("label, section 3"));
+    let names = read.products().iter().map(|product| product.formulation().unwrap().name());
+    assert!(names.eq(["suspension concentrate", "water-dispersible granule"]));
+    // No two keys are mistaken for each other: each makes another job.
+    let job: Value = serde_json::from_str(EVERY_KEY).unwrap();
+    for place in ["min_volume_rate", "max_volume_rate", "first_carrier", "source"] {
+        let mut without = job.clone();
+        without["products"][0]["label"].as_object_mut().unwrap().remove(place);
+        assert_ne!(job_of(&without), read, "{place}");
+    }
+}
+
+/// The names are those of the vocabulary, which the parity test sees to; here that each is the name of its own choice.
+#[test]
+fn choices_are_read_by_their_names() {
+    let job: Value = serde_json::from_str(EVERY_KEY).unwrap();
+    let with = |place: &str, name: &str| {
+        let mut job = job.clone();
+        *job.pointer_mut(place).unwrap() = name.into();
+        job_of(&job)
+    };
+    for kind in SprayerKind::all() {
+        assert_eq!(with("/sprayer/kind", kind.name()).sprayer().kind(), *kind);
+    }
+    for split in Split::all() {
+        assert_eq!(with("/loading/split", split.name()).split(), *split);
+    }
+    for units in System::all() {
+        assert_eq!(with("/units", units.name()).units(), *units);
+    }
+    for basis in [Basis::MixVolume, Basis::CarrierVolume] {
+        assert_eq!(with("/products/1/basis", basis.name()).products()[1].dose().basis(), basis);
+    }
+    assert_eq!(with("/measures/0/kind", "scale").measures()[0].kind(), MeasureKind::Scale);
+    assert_eq!(with("/products/0/measure/kind", "vessel").products()[0].measure().unwrap().kind(), MeasureKind::Vessel);
+    assert_eq!([MeasureKind::Scale, MeasureKind::Vessel].map(MeasureKind::name), ["scale", "vessel"]);
+}
+
+#[test]
+fn a_scale_is_read_in_the_unit_that_its_steps_are_stated_in() {
+    let mut job: Value = serde_json::from_str(EVERY_KEY).unwrap();
+    for place in ["/tank", "/measures/0", "/products/0/measure"] {
+        job.pointer_mut(place).unwrap().as_object_mut().unwrap().remove("marked_in");
+    }
+    job["tank"]["graduation"] = "0.25 imp gal".into();
+    job["measures"][0]["graduation"] = serde_json::json!({"value": 0.05, "unit": "oz av"});
+    job["products"][0]["measure"]["graduation"] = "0.25 imp fl oz".into();
+    let job = job_of(&job);
+    assert_eq!(job.tank().unit(), Some("imp gal"));
+    assert_eq!(job.measures()[0].unit(), "oz av");
+    assert_eq!(job.products()[0].measure().unwrap().unit(), "imp fl oz");
+}
+
+#[test]
+fn a_thousand_products_and_measures_are_read_and_no_more() {
+    let job: Value = serde_json::from_str(EVERY_KEY).unwrap();
+    for list in ["products", "measures"] {
+        let one = job[list].as_array().unwrap().last().unwrap();
+        let many = |count: usize| {
+            let mut job = job.clone();
+            let named = (0..count).map(|i| {
+                let mut one = one.clone();
+                one["name"] = format!("number {i}").into();
+                one
+            });
+            job[list] = named.collect();
+            document::read_job(job.to_string().as_bytes())
+        };
+        assert!(many(1000).is_ok());
+        let error = many(1001).unwrap_err();
+        assert_eq!(error.code(), ErrorCode::OutOfRange);
+        assert_eq!(error.to_string(), format!("{list}: must be at most 1000, got 1001"));
     }
 }
 

@@ -719,4 +719,44 @@ fn zero_has_no_sign() {
     let below = Quantity::of(Volume::ZERO * -1.0);
     assert_eq!(below.compare(Quantity::of(Volume::ZERO)), Ok(std::cmp::Ordering::Equal));
     assert_eq!(below.to_text(), "0 L");
+    let minus = Quantity::of(Ratio::from_number(-2.0).unwrap());
+    assert_eq!(minus.times(Quantity::of(Volume::ZERO)).unwrap().to_text(), "0 L");
+}
+
+#[test]
+fn roots_and_powers_have_value_and_dimension() {
+    for (text, (numerator, denominator), value, unit) in [
+        ("9 m2", (1, 2), 3.0, "m"),
+        ("27 m3", (1, 3), 3.0, "m"),
+        ("4 m2", (3, 2), 8.0, "m3"),
+        ("8 m3", (2, 3), 4.0, "m2"),
+        ("3 m", (2, 1), 9.0, "m2"),
+        ("4 m2", (-1, 2), 0.5, "m^-1"),
+    ] {
+        let power = Quantity::read(text).unwrap().power(numerator, denominator).unwrap();
+        let actual = power.to(unit).unwrap();
+        assert!(is_within(actual, value, 1e-15), "{text} to the {numerator}/{denominator} is {actual:?} {unit}");
+    }
+}
+
+/// In lowest terms, as a person would write them.
+#[test]
+fn derived_quantities_are_written_in_base_units() {
+    let volume = Quantity::read("2 m3").unwrap();
+    assert_eq!(volume.times(Quantity::read("3 m").unwrap()).unwrap().to_text(), "6 m^4");
+    assert_eq!(Quantity::read("9 m").unwrap().power(1, 2).unwrap().to_text(), "3 m^1/2");
+    assert_eq!(Quantity::read("4 kg").unwrap().power(3, 2).unwrap().to_text(), "8 kg^3/2");
+    let per_time = Quantity::read("6 kg").unwrap().over(Quantity::read("2 s").unwrap()).unwrap();
+    assert_eq!(per_time.to_text(), "3 kg^1 s^-1");
+}
+
+#[test]
+fn a_unit_text_has_at_most_a_hundred_letters() {
+    let unit = |more: usize| format!("m^12{}", " m^0".repeat(more));
+    assert_eq!(unit(24).len(), 100);
+    assert!(Quantity::from_parts(1.0, &unit(24)).is_ok());
+    for more in [25, 1000] {
+        let error = Quantity::from_parts(1.0, &unit(more)).unwrap_err();
+        assert_eq!(error.code(), ErrorCode::UnknownUnit);
+    }
 }

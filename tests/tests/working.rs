@@ -438,7 +438,7 @@ fn the_jobs_of_the_vectors_show_their_working() {
 #[test]
 fn random_jobs_show_their_working() {
     let mut config = ProptestConfig::default();
-    config.cases = config.cases.max(500);
+    config.cases = config.cases.max(1500);
     config.failure_persistence = None;
     if config.rng_seed == RngSeed::Random {
         config.rng_seed = RngSeed::Fixed(1);
