@@ -17,7 +17,7 @@ use serde_json::{Map, Value};
 /// Runs a property over random jobs, each as Rust builds it and as a document has it: the marks of a tank are then in a stated unit.
 /// Fewer than the properties of plans have, for each is written and read many times; `PROPTEST_RNG_SEED` gives others.
 fn for_jobs(property: impl Fn(Job) -> Result<(), TestCaseError>) {
-    let mut config = ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(2000) };
+    let mut config = ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(1000) };
     if config.rng_seed == RngSeed::Random {
         config.rng_seed = RngSeed::Fixed(1);
     }
