@@ -474,6 +474,9 @@ fn random_jobs_show_their_working() {
 
 /// The formulas of `docs/numbers.md` in all their branches, as [`once_each`] shows them: these and no other.
 const BRANCHES: &[&str] = &[
+    "min(n, steps_down(M * K / g))",
+    "min(n, steps_down(M * K * p / g))",
+    "min(n, steps_down(M * K / p / g))",
     "",
     "(1 - (a / R + m)) / (1 + C)",
     "(1 - h) * B",
