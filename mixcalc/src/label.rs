@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
-use crate::measure::{Amount, Measure, MeasureKind};
+use crate::measure::{Amount, Measure, MeasureKind, legible_name};
 use crate::quantity::{
     BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction, ParticleDensity, Quantity, Ratio,
     SolidDose, Volume, VolumeFraction, VolumeRate, not_negative, positive,
@@ -121,14 +121,15 @@ impl ActiveSubstance {
     ///
     /// # Errors
     ///
-    /// [`NotPositive`](ErrorCode::NotPositive) for a content that is not above zero.
+    /// At `content` [`NotPositive`](ErrorCode::NotPositive) for one that is not above zero; at `name` as
+    /// [`Product::new`](Product::new).
     pub fn new(name: &str, content: SubstanceContent) -> Result<Self, Error> {
         match content {
             SubstanceContent::PerVolume(content) => positive(content).map(|_| ()),
             SubstanceContent::PerMass(content) => positive(content).map(|_| ()),
         }
         .map_err(|error| error.at("content"))?;
-        Ok(Self { name: name.into(), content })
+        Ok(Self { name: legible_name(name)?, content })
     }
 
     /// Its name.
@@ -535,15 +536,15 @@ pub struct Product {
 impl Product {
     /// A product at a dose, whose maximum is that dose until [`with_label`](Self::with_label) says otherwise.
     ///
-    /// * `name`: unique in a job.
+    /// * `name`: unique in a job, of at most 1000 characters.
     /// * `dose`: a typed quantity, whose kind gives the basis: [`LiquidDose`] and [`SolidDose`] per ground area,
     ///   [`VolumeFraction`], [`MassConcentration`] and [`MassFraction`] of finished mix; [`Dose::claim`] for text and for other bases.
     ///
     /// # Errors
     ///
-    /// [`MissingInput`](ErrorCode::MissingInput) at `name` for an empty one; at `dose` [`NotPositive`](ErrorCode::NotPositive) for
-    /// one that is not above zero and [`OutOfRange`](ErrorCode::OutOfRange) for a size that nobody measures. There is no other
-    /// cause of failure.
+    /// At `name` [`MissingInput`](ErrorCode::MissingInput) for a blank one and [`OutOfRange`](ErrorCode::OutOfRange) for one that is
+    /// too long; at `dose` [`NotPositive`](ErrorCode::NotPositive) for one that is not above zero and
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a size that nobody measures. There is no other cause of failure.
     ///
     /// # Example
     ///
@@ -562,11 +563,8 @@ impl Product {
     /// # Ok::<(), mixcalc::Error>(())
     /// ```
     pub fn new(name: &str, dose: impl Into<Dose>) -> Result<Self, Error> {
-        if name.trim().is_empty() {
-            return Err(Error::new(ErrorCode::MissingInput).at("name").allowed(text::word("a name for the product")));
-        }
         Ok(Self {
-            name: name.into(),
+            name: legible_name(name)?,
             dose: dose.into().positive().map_err(|error| error.at("dose"))?,
             formulation: None,
             viscous: false,

@@ -246,16 +246,23 @@ impl Measure {
             Some(unit) => (unit, system_of(graduation, unit).map_err(|error| error.at("marked_in"))?),
             None => (people_unit(graduation.into()), System::Metric),
         };
-        let name = name.map_or_else(|| named(kind, capacity, graduation, system).into(), Into::into);
+        let name = match name {
+            Some(name) => legible_name(name)?,
+            None => named(kind, capacity, graduation, system).into(),
+        };
         let marked_in = marked_in.into();
         Ok(Self { name, kind, capacity, graduation, marks, marked_in })
     }
 
     /// Gives it a name.
-    #[must_use]
-    pub fn with_name(mut self, name: &str) -> Self {
-        self.name = name.into();
-        self
+    ///
+    /// # Errors
+    ///
+    /// At `name`: [`MissingInput`](ErrorCode::MissingInput) for a blank one; [`OutOfRange`](ErrorCode::OutOfRange) for one of over 1000
+    /// characters.
+    pub fn with_name(mut self, name: &str) -> Result<Self, Error> {
+        self.name = legible_name(name)?;
+        Ok(self)
     }
 
     /// States the unit on its scale, in which people are then shown amounts.
@@ -339,6 +346,23 @@ impl Measure {
         match self.kind {
             MeasureKind::Pack => 1,
             _ => amount.over(self.shows(self.marks)).and_then(steps_up).unwrap_or(u64::MAX).max(1),
+        }
+    }
+}
+
+/// Longest name of a product, measure or substance, in characters.
+const LONGEST_NAME: usize = 1000;
+
+/// A name that tells something, and that somebody can read.
+pub(crate) fn legible_name(name: &str) -> Result<Arc<str>, Error> {
+    if name.trim().is_empty() {
+        return Err(Error::new(ErrorCode::MissingInput).at("name").allowed(text::word("a name")));
+    }
+    match name.chars().count() {
+        0..=LONGEST_NAME => Ok(name.into()),
+        letters => {
+            let error = Error::new(ErrorCode::OutOfRange).at("name").given(format_args!("{letters} characters"));
+            Err(error.allowed(format_args!("{} {LONGEST_NAME}", text::word("at most"))))
         }
     }
 }

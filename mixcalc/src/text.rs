@@ -101,29 +101,51 @@ pub(crate) fn quoted(text: &str) -> String {
     alloc::format!("\"{shown}\"")
 }
 
-/// Text of a caller without what would disturb a printer: line ends and tabs are blanks, and marks that cannot be seen (which could
-/// turn the order of digits round) show as a question mark.
+/// Text of a caller without what would disturb a printer: line ends and tabs are blanks, and what cannot be seen shows as a question
+/// mark.
 pub(crate) fn legible(text: &str) -> String {
     text.chars()
         .map(|c| match c {
             _ if c.is_whitespace() => ' ',
-            '\u{ad}'
-            | '\u{200b}'
-            | '\u{200e}'..='\u{200f}'
-            | '\u{202a}'..='\u{202e}'
-            | '\u{2060}'..='\u{206f}'
-            | '\u{feff}' => '?',
-            _ if c.is_control() => '?',
+            _ if c.is_control() || is_unseen(c) => '?',
             _ => c,
         })
         .collect()
 }
 
-/// One character of a quote: escaped where it would disturb a terminal or end the quote.
+/// Whether a character cannot be seen, and so could hide that two names differ or turn the order of digits round: Unicode's default
+/// ignorable code points and the blank of Braille. Left out are the two that join letters, which some scripts need, and the selectors of a
+/// letter's form.
+pub(crate) const fn is_unseen(c: char) -> bool {
+    matches!(
+        c,
+        '\u{ad}'
+            | '\u{34f}'
+            | '\u{61c}'
+            | '\u{115f}'..='\u{1160}'
+            | '\u{17b4}'..='\u{17b5}'
+            | '\u{180e}'
+            | '\u{200b}'
+            | '\u{200e}'..='\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}'
+            | '\u{2800}'
+            | '\u{3164}'
+            | '\u{feff}'
+            | '\u{ffa0}'
+            | '\u{fff0}'..='\u{fff8}'
+            | '\u{1bca0}'..='\u{1bca3}'
+            | '\u{1d173}'..='\u{1d17a}'
+            | '\u{e0000}'..='\u{e0fff}'
+    )
+}
+
+/// One character of a quote: escaped where it would disturb a terminal or end the quote, or cannot be seen.
 fn escaped(c: char) -> impl Iterator<Item = char> {
+    let unseen = is_unseen(c).then(|| c.escape_unicode());
     let plain = (c == '\'').then_some(c);
-    let escape = plain.is_none().then(|| c.escape_debug());
-    plain.into_iter().chain(escape.into_iter().flatten())
+    let escape = (unseen.is_none() && plain.is_none()).then(|| c.escape_debug());
+    plain.into_iter().chain(unseen.into_iter().flatten()).chain(escape.into_iter().flatten())
 }
 
 /// The candidate that differs from `word` in the fewest letters, if that is few enough to be a slip.
@@ -338,6 +360,9 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
     }
 }
 
+/// How many fillings a job may ask for.
+pub(crate) const FILLINGS: &str = "a whole number from 1 to 1000000";
+
 /// What a quantity may be in a document.
 #[cfg(feature = "document")]
 pub(crate) const QUANTITY_FORMS: &str =
@@ -370,7 +395,7 @@ pub(crate) fn key_example(key: &str) -> String {
         "tank" => "tank with nominal or brim such as \"16 L\"",
         "kind" => "kind, one of its choices",
         "dose" => "dose such as \"2.5 L/ha\" or \"150 mL/100 L\"",
-        "name" => "name, a text",
+        "name" => "a name",
         "capacity" => "capacity such as \"1 L\"",
         "graduation" => "graduation such as \"10 mL\"",
         "content" => "content such as \"250 g/L\"",

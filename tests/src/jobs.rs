@@ -553,12 +553,12 @@ impl Sketch {
         for (i, (capacity, graduation)) in vessels.into_iter().enumerate() {
             let of = |value| stated.of(value, words.small.0);
             let vessel = Measure::vessel(of(capacity), of(graduation))?;
-            job = job.with_measure(vessel.with_name(&format!("vessel {i}")))?;
+            job = job.with_measure(vessel.with_name(&format!("vessel {i}"))?)?;
         }
         for (i, (capacity, graduation)) in scales.into_iter().enumerate() {
             let of = |value| stated.of(value, words.small.2);
             let scale = Measure::scale(of(capacity), of(graduation))?;
-            job = job.with_measure(scale.with_name(&format!("scale {i}")))?;
+            job = job.with_measure(scale.with_name(&format!("scale {i}"))?)?;
         }
         for index in 0..self.products.len() {
             job = job.with_product(self.product(index, stated)?)?;

@@ -408,15 +408,6 @@ impl JobWire {
     }
 }
 
-/// A name that tells something.
-fn told(name: &str) -> Result<&str, Error> {
-    if name.trim().is_empty() {
-        Err(Error::new(ErrorCode::MissingInput).at("name").allowed(text::key_example("name")))
-    } else {
-        Ok(name)
-    }
-}
-
 fn both_given(keys: &'static str) -> Error {
     Error::new(ErrorCode::BothGiven).given(keys).allowed(text::word("one of them"))
 }
@@ -503,7 +494,7 @@ impl SubstanceWire {
             Ok((quantity, _)) if quantity.kind() == Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
             _ => SubstanceContent::PerVolume(self.content.claim().at("content")?),
         };
-        ActiveSubstance::new(told(&self.name)?, content)
+        ActiveSubstance::new(&self.name, content)
     }
 
     fn of(substance: &ActiveSubstance) -> Self {
@@ -570,9 +561,7 @@ impl MeasureWire {
             }
         };
         let unit = self.marked_in.as_deref().or(self.graduation.unit_text());
-        let name = self.name.as_deref();
-        let measure = Measure::new(kind, capacity, graduation, unit, name)?;
-        name.map(told).transpose().map(|_| measure)
+        Measure::new(kind, capacity, graduation, unit, self.name.as_deref())
     }
 
     fn of(measure: &Measure) -> Self {
@@ -680,16 +669,13 @@ impl LoadingWire {
     }
 }
 
-/// Most fillings that a document may allow: far over what anybody pours.
-const MOST_FILLINGS: f64 = 1e6;
-
-/// A whole number of a document.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range that is checked
+/// A whole number of a document; the job knows its range.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a double over all whole numbers is the largest of them
 fn whole(number: f64) -> Result<u64, Error> {
-    if (1.0..=MOST_FILLINGS).contains(&number) && libm::floor(number).to_bits() == number.to_bits() {
+    if number >= 0.0 && libm::floor(number).to_bits() == number.to_bits() {
         Ok(number as u64)
     } else {
-        Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(text::word("a whole number from 1 to 1000000")))
+        Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(text::FILLINGS))
     }
 }
 

@@ -81,7 +81,7 @@ impl Node {
         if document.trim_start().starts_with('{') {
             serde_json::from_str(document).map_err(|error| unreadable(format!("JSON: {error}")))
         } else {
-            toml::from_str(document).map_err(|error| {
+            toml::from_str(document).map(Self::with_dates_as_text).map_err(|error| {
                 let before = error.span().and_then(|span| document.get(..span.start)).unwrap_or_default();
                 let line = before.matches('\n').count() + 1;
                 let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
@@ -94,6 +94,17 @@ impl Node {
                 let why = error.message().replace('\n', ", ");
                 unreadable(format!("TOML: {why} {place}"))
             })
+        }
+    }
+
+    fn with_dates_as_text(self) -> Self {
+        match self {
+            Self::List(nodes) => Self::List(nodes.into_iter().map(Self::with_dates_as_text).collect()),
+            Self::Table(mut entries) => match entries.as_mut_slice() {
+                [(key, Self::Text(date))] if key == DATE_IN_TOML => Self::Text(core::mem::take(date)),
+                _ => Self::Table(entries.into_iter().map(|(key, node)| (key, node.with_dates_as_text())).collect()),
+            },
+            other => other,
         }
     }
 
@@ -170,10 +181,7 @@ impl<'de> Deserialize<'de> for Node {
                 while let Some(entry) = table.next_entry()? {
                     entries.push(entry);
                 }
-                match entries.as_slice() {
-                    [(key, Node::Text(date))] if key == DATE_IN_TOML => Ok(Node::Text(date.clone())),
-                    _ => Ok(Node::Table(entries)),
-                }
+                Ok(Node::Table(entries))
             }
         }
 

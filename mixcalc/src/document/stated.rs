@@ -10,7 +10,8 @@ use serde::{Serialize, Serializer};
 use super::node::delivered;
 use crate::error::{Error, ErrorCode};
 use crate::quantity::{
-    Expression, Quantity, QuantityKind, Ratio, in_unit, missing_unit, parts, read_stated, read_unit,
+    Expression, Kind, Quantity, QuantityKind, Ratio, VolumeFraction, in_unit, missing_unit, parts, read_stated,
+    read_unit,
 };
 use crate::text;
 
@@ -83,10 +84,13 @@ impl Stated {
         })
     }
 
-    /// A fraction: a number, or text in percent.
+    /// A fraction of a volume: a number, or text in percent; a share of a mass is none.
     pub(super) fn fraction(&self) -> Result<Ratio, Error> {
         match self {
             Self::Number(number) => Ratio::from_number(*number),
+            _ if self.read().is_ok_and(|(quantity, _)| quantity.kind() == Kind::MassFraction) => {
+                self.claim::<VolumeFraction>().map(VolumeFraction::as_ratio)
+            }
             _ => self.claim(),
         }
     }

@@ -114,11 +114,11 @@ impl Loading {
     ///
     /// # Errors
     ///
-    /// [`OutOfRange`](ErrorCode::OutOfRange) for none.
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for none, and for over a million.
     pub fn with_max_fillings(mut self, fillings: u64) -> Result<Self, Error> {
-        if fillings == 0 {
-            let error = Error::new(ErrorCode::OutOfRange).at("max_fillings").given(0);
-            return Err(error.allowed(text::word("1 or more")));
+        if !(1..=MOST_FILLINGS).contains(&fillings) {
+            let error = Error::new(ErrorCode::OutOfRange).at("max_fillings");
+            return Err(error.given(fillings).allowed(text::FILLINGS));
         }
         self.max_fillings = fillings;
         Ok(self)
@@ -148,6 +148,9 @@ const MOST_AT_HAND: usize = 1000;
 
 /// Fillings of a measure for one amount, before a caution: each is a splash and a miscount.
 pub(crate) const MAX_FILLINGS: u64 = 2;
+
+/// Most fillings before a caution that a job may ask for: far over what anybody pours.
+const MOST_FILLINGS: u64 = 1_000_000;
 
 /// A job: ground, rate, products, measures, sprayer, tank, loading. Cheap to clone.
 ///
@@ -323,7 +326,7 @@ impl Job {
     ///
     /// # Errors
     ///
-    /// [`OutOfRange`](ErrorCode::OutOfRange) for none.
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for none, and for over a million.
     pub fn with_max_fillings(self, fillings: u64) -> Result<Self, Error> {
         let loading = self.loading().with_max_fillings(fillings).map_err(|error| error.at("loading"))?;
         Ok(self.with_loading(loading))

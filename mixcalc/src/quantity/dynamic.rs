@@ -128,7 +128,8 @@ impl Quantity {
     /// # Errors
     ///
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) where it is something else, and
-    /// [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) for a bare percent where a basis is due.
+    /// [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) for a bare percent where a basis is due;
+    /// [`NotFinite`](ErrorCode::NotFinite) where it was made of a typed quantity that is not finite.
     pub fn claim<Q: QuantityKind>(self) -> Result<Q, Error> {
         self.claim_kind(Q::KIND).map(|claimed| Q::from_si(claimed.value))
     }
@@ -139,6 +140,7 @@ impl Quantity {
     ///
     /// As [`claim`](Self::claim).
     pub fn claim_kind(self, kind: Kind) -> Result<Self, Error> {
+        self.finite()?;
         let fits = match kind.dimension() {
             None => true,
             Some(dimension) if dimension != self.dimension => false,
@@ -221,13 +223,18 @@ impl Quantity {
     ///
     /// # Errors
     ///
-    /// [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) where they are of different kinds.
+    /// [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) where they are of different kinds; [`NotFinite`](ErrorCode::NotFinite) as for
+    /// [`claim`](Self::claim).
     pub fn compare(self, other: Self) -> Result<Ordering, Error> {
-        if self.kind == Kind::Temperature && other.kind == Kind::Temperature {
-            return Ok(self.value.total_cmp(&other.value));
+        if self.kind != Kind::Temperature || other.kind != Kind::Temperature {
+            self.alike(other)?;
         }
-        self.alike(other)?;
-        Ok(self.value.total_cmp(&other.value))
+        Ok(self.finite()?.value.total_cmp(&other.finite()?.value))
+    }
+
+    /// Itself, unless it was made of a typed quantity that is not finite.
+    fn finite(self) -> Result<Self, Error> {
+        self.with(self.value, self.dimension, self.kind)
     }
 
     fn alike(self, other: Self) -> Result<(), Error> {

@@ -22,6 +22,11 @@ mod sealed {
 }
 
 /// A typed quantity: implemented by the kinds of this module and by nothing else.
+///
+/// What is read or constructed is finite. Sums, products and quotients of typed quantities are those of doubles, so that they cost
+/// nothing: one may overflow, and one over nothing is infinite or not a number. Such a quantity goes nowhere: whatever takes a typed
+/// quantity to make a job refuses it with [`NotPositive`](ErrorCode::NotPositive) or [`OutOfRange`](ErrorCode::OutOfRange), and a
+/// [`Quantity`] made of it can neither be claimed, compared, converted nor reckoned with ([`NotFinite`](ErrorCode::NotFinite)).
 pub trait QuantityKind: Copy + PartialOrd + fmt::Display + sealed::Sealed {
     /// The kind, for text and bindings.
     const KIND: Kind;

@@ -6,7 +6,7 @@
 //! quantity = number " " unit
 //! number   = ["-"] digits ["." digits] [("e" | "E") ["+" | "-"] digits]
 //! unit     = word { "/" below }               300 L/ha, 150 mL/100 L, 6 US fl oz/1000 ft2
-//! below    = [number " "] word | number "." word | "(" number "." word ")"      mL/(100.L)
+//! below    = [number " "] word | number "." word | "(" number ("." | " ") word ")"      mL/(100.L)
 //!          | base { " " base }, base = "m^3" ...  derived quantities
 //! ```
 
@@ -179,10 +179,10 @@ pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
 
 /// What stands below a line: a word, or a number of them.
 fn below_the_line(part: &str, whole_text: &str) -> Result<Expression, Error> {
-    let bare = part.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')).unwrap_or(part);
-    let counted = [' ', '.'].into_iter().filter_map(|gap| bare.split_once(gap)).find(|(count, _)| is_number(count));
-    let Some((count, unit)) = counted else {
-        return word(bare, whole_text);
+    let grouped = part.strip_prefix('(').and_then(|inner| inner.strip_suffix(')'));
+    let counted = [' ', '.'].into_iter().filter_map(|gap| grouped.unwrap_or(part).split_once(gap));
+    let Some((count, unit)) = counted.into_iter().find(|(count, _)| is_number(count)) else {
+        return word(part, whole_text);
     };
     let count = number(count, whole_text)?;
     if count <= 0.0 {
@@ -213,12 +213,13 @@ fn unknown(text: &str) -> Error {
 
 fn unknown_word(word: &str, whole_text: &str) -> Error {
     let words = || UNITS.iter().flat_map(|unit| unit.words).copied();
-    // What cannot be seen is no part of the word that was meant.
-    let meant: String = word.trim().chars().filter(|c| !c.is_control()).collect();
+    // What cannot be seen is no part of the word that was meant, and parentheses are none.
+    let seen: String = word.chars().filter(|c| !c.is_control() && !text::is_unseen(*c)).collect();
+    let meant = seen.trim_matches(|c: char| c.is_whitespace() || matches!(c, '(' | ')'));
     let same = words().find(|known| *known == meant && meant != word);
-    let spelled_out = SPELLED_OUT.iter().find(|(long, _)| long.eq_ignore_ascii_case(&meant)).map(|(_, short)| *short);
-    let other_case = words().find(|known| known.eq_ignore_ascii_case(&meant));
-    match same.or(spelled_out).or(other_case).or_else(|| text::nearest(&meant, words())) {
+    let spelled_out = SPELLED_OUT.iter().find(|(long, _)| long.eq_ignore_ascii_case(meant)).map(|(_, short)| *short);
+    let other_case = words().find(|known| known.eq_ignore_ascii_case(meant));
+    match same.or(spelled_out).or(other_case).or_else(|| text::nearest(meant, words())) {
         Some(near) if !word.is_empty() => Error::new(ErrorCode::UnknownUnit).given(quoted(word)).allowed(near),
         _ => unknown(whole_text),
     }
