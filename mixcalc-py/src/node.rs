@@ -2,7 +2,7 @@
 
 use mixcalc::document::Node;
 use pyo3::prelude::*;
-use pyo3::types::{PyBool, PyDict, PyList, PyString, PyTuple};
+use pyo3::types::{PyBool, PyDict, PyList, PyMapping, PyString, PyTuple};
 
 use crate::part;
 use crate::quantity::{Quantity, foreign, number, quantity_of};
@@ -32,12 +32,18 @@ fn node_at(value: &Bound<'_, PyAny>, depth: usize) -> PyResult<Node> {
     if depth == DEEPEST {
         return Ok(Node::Other("a value that is nested too deeply".into()));
     }
-    if let Ok(table) = value.cast::<PyDict>() {
+    if let Ok(table) = value.cast::<PyMapping>() {
         return table_of(table, depth);
     }
     if value.is_instance_of::<PyList>() || value.is_instance_of::<PyTuple>() {
         let nodes: PyResult<_> = value.try_iter()?.map(|item| node_at(&item?, depth + 1)).collect();
         return Ok(Node::List(nodes?));
+    }
+    // A scalar of numpy is what it holds.
+    if value.get_type().module()?.to_string_lossy() == "numpy"
+        && value.getattr_opt("ndim")?.is_some_and(|ndim| ndim.eq(0).unwrap_or(false))
+    {
+        return node_at(&value.call_method0("item")?, depth + 1);
     }
     if let Some(node) = part::node_of(value) {
         return Ok(node);
@@ -51,10 +57,12 @@ fn node_at(value: &Bound<'_, PyAny>, depth: usize) -> PyResult<Node> {
     Ok(Node::Other(format!("an object of type {}", value.get_type().name()?)))
 }
 
-fn table_of(table: &Bound<'_, PyDict>, depth: usize) -> PyResult<Node> {
+fn table_of(table: &Bound<'_, PyMapping>, depth: usize) -> PyResult<Node> {
     let entries: PyResult<_> = table
+        .items()?
         .iter()
-        .map(|(key, value)| {
+        .map(|entry| {
+            let (key, value) = entry.extract::<(Bound<'_, PyAny>, Bound<'_, PyAny>)>()?;
             let key = match key.cast::<PyString>() {
                 Ok(text) => text.to_string_lossy().into_owned(),
                 Err(_) => key.repr()?.to_string_lossy().into_owned(),
@@ -68,7 +76,8 @@ fn table_of(table: &Bound<'_, PyDict>, depth: usize) -> PyResult<Node> {
 /// The entries of keyword arguments; `None` is a [`Node::Null`].
 pub(crate) fn changes(fields: Option<&Bound<'_, PyDict>>) -> PyResult<Vec<(String, Node)>> {
     let entries = fields.into_iter().flatten();
-    entries.map(|(key, value)| Ok((key.extract()?, node_at(&value, 1)?))).collect()
+    let text = |key: &Bound<'_, PyAny>| Ok::<_, PyErr>(key.cast::<PyString>()?.to_string_lossy().into_owned());
+    entries.map(|(key, value)| Ok((text(&key)?, node_at(&value, 1)?))).collect()
 }
 
 /// The entries of keyword arguments, with those that are `None` left out.

@@ -8,7 +8,7 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 use mixcalc::document::{Node, Part};
 use mixcalc::{LastStrip as CoreStrip, Rate, SubstanceContent};
 use pyo3::prelude::*;
-use pyo3::types::{PyBytes, PyDict, PyTuple};
+use pyo3::types::{PyBytes, PyDict, PyMapping, PyTuple};
 
 use crate::quantity::Quantity;
 use crate::{border, node, text};
@@ -69,6 +69,18 @@ fn changed(node: &Node, changes: Vec<(String, Node)>) -> Node {
     Node::Table(entries)
 }
 
+/// A table with the keys that need not be given.
+fn with_fixed(mut node: Node, fixed: &[(&str, &str)]) -> Node {
+    if let Node::Table(entries) = &mut node {
+        for (key, value) in fixed {
+            if !entries.iter().any(|(name, _)| name == key) {
+                entries.push(((*key).into(), Node::Text((*value).into())));
+            }
+        }
+    }
+    node
+}
+
 /// Declares the classes: for each its signature, keys that keywords need not give, and the methods of its own.
 macro_rules! parts {
     ($($(#[$doc:meta])* $name:ident, $signature:tt, $fixed:expr, { $($methods:tt)* })*) => {
@@ -113,14 +125,7 @@ macro_rules! parts {
                 #[new]
                 #[pyo3(signature = (**fields), text_signature = $signature)]
                 fn new(py: Python<'_>, fields: Option<&Bound<'_, PyDict>>) -> PyResult<Self> {
-                    let mut entries = node::table(fields)?;
-                    let fixed: &[(&str, &str)] = $fixed;
-                    for (key, value) in fixed {
-                        if !entries.iter().any(|(name, _)| name == key) {
-                            entries.push(((*key).into(), Node::Text((*value).into())));
-                        }
-                    }
-                    Self::of(py, Node::Table(entries))
+                    Self::of(py, with_fixed(Node::Table(node::table(fields)?), $fixed))
                 }
 
                 $($methods)*
@@ -128,8 +133,8 @@ macro_rules! parts {
                 /// Makes it from a dict with the keys of documents.
                 #[staticmethod]
                 #[pyo3(signature = (fields, /))]
-                fn from_dict(py: Python<'_>, fields: &Bound<'_, PyDict>) -> PyResult<Self> {
-                    Self::of(py, node::node(fields)?)
+                pub(crate) fn from_dict(py: Python<'_>, fields: &Bound<'_, PyMapping>) -> PyResult<Self> {
+                    Self::of(py, with_fixed(node::node(fields)?, $fixed))
                 }
 
                 /// As a dict with the keys of documents, every quantity as value and unit.
@@ -300,6 +305,10 @@ parts! {
             Self::from_json(document.cast::<PyBytes>()?.as_any())
         }
 
+        fn _repr_html_<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+            slf.py().import("mixcalc._html")?.getattr("job")?.call1((slf, Self::keywords(slf)?))
+        }
+
         /// As a JSON document: every quantity as value and unit, in the one unit of its kind.
         fn to_json(&self) -> String {
             self.core.to_json()
@@ -401,7 +410,7 @@ parts! {
     /// viscous : bool, optional
     ///     Whether it does not run out of a measure by itself.
     /// stock : Volume or Mass, optional
-    ///     How much of it there is.
+    ///     How much of it there is: a volume where the dose is by volume, a mass where it is by mass.
     /// active_substances : list of ActiveSubstance, optional
     ///     What acts in it.
     /// label : Label, optional

@@ -6,16 +6,16 @@ use pyo3::call::PyCallArgs;
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
-use pyo3::types::{PyDict, PyTuple};
+use pyo3::types::{PyMapping, PyTuple};
 
+use crate::border;
 use crate::part::Job;
 use crate::quantity::Quantity;
-use crate::{border, node};
 
 /// A job worked out: loads that never pass the safe fill, recipes in whole graduations, steps, a ledger that closes, findings.
 ///
 /// `plan` makes it. Where a finding of severity "stop" stands, `usable` is false: totals and findings can be studied, but nothing
-/// is measured, and `steps`, `ledger` and `sheet` raise an error that says why.
+/// is measured, there are no steps and no ledger, and `sheet` raises an error that says why.
 ///
 /// `print(plan)` shows the load sheet, or the findings of a stopped plan; a notebook shows a summary.
 ///
@@ -45,7 +45,7 @@ pub(crate) struct Plan {
 /// Parameters
 /// ----------
 /// job : Job or dict
-///     A dict has the keys of job documents.
+///     A dict has the keys of job documents; it may leave out ``format``.
 ///
 /// Returns
 /// -------
@@ -66,12 +66,14 @@ pub(crate) fn plan(job: &Bound<'_, PyAny>) -> PyResult<Plan> {
     let py = job.py();
     let job = match job.cast::<Job>() {
         Ok(job) => job.clone().unbind(),
-        Err(_) if job.is_instance_of::<PyDict>() => Py::new(py, Job::of(py, node::node(job)?)?)?,
-        Err(_) => {
-            let given = job.get_type().name()?;
-            let hint = "read text with Job.from_json and a file with Job.read";
-            return Err(PyTypeError::new_err(format!("a plan is made of a Job or a dict, not {given}; {hint}")));
-        }
+        Err(_) => match job.cast::<PyMapping>() {
+            Ok(table) => Py::new(py, Job::from_dict(py, table)?)?,
+            Err(_) => {
+                let given = job.get_type().name()?;
+                let hint = "read text with Job.from_json and a file with Job.read";
+                return Err(PyTypeError::new_err(format!("a plan is made of a Job or a dict, not {given}; {hint}")));
+            }
+        },
     };
     let core = &job.get().core;
     let core = border::answer(py, || mixcalc::plan(core))?;
@@ -103,8 +105,13 @@ fn gap(py: Python<'_>, gap: mixcalc::Ratio, dose: mixcalc::Quantity) -> PyResult
     shape(py, "Gap", (gap.percent(), quantity(dose)))
 }
 
+/// What a measure shows, in the unit on its scale.
+fn told_on(measure: &Measure, graduations: u64) -> Quantity {
+    Quantity { unit: measure.unit().to_owned().into(), ..quantity(measure.shows(graduations)) }
+}
+
 fn filling(py: Python<'_>, measure: &Measure, (count, graduations): (u64, u64)) -> PyResult<Py<PyAny>> {
-    shape(py, "Filling", (count, quantity(measure.shows(graduations))))
+    shape(py, "Filling", (count, told_on(measure, graduations)))
 }
 
 fn fillings(py: Python<'_>, measure: &Measure, fillings: Fillings) -> PyResult<Py<PyTuple>> {
@@ -196,7 +203,7 @@ impl Plan {
             let measured = recipe.and_then(|recipe| recipe.amount(index));
             let Some(amount) = measured else {
                 let none = || py.None();
-                return shape(py, "Portion", (name, quantity(exact), none(), none(), none(), none(), none()));
+                return shape(py, "Portion", (name, quantity(exact), none(), none(), none(), none(), none(), none()));
             };
             let measure = amount.measure();
             shape(
@@ -208,6 +215,7 @@ impl Plan {
                     quantity(amount.measured()),
                     gap(py, amount.gap(), amount.dose_gap())?,
                     measure.name(),
+                    told_on(measure, amount.graduations()),
                     amount.graduations(),
                     fillings(py, measure, amount.fillings())?,
                 ),
@@ -222,9 +230,14 @@ impl Plan {
         shape(py, "Load", fields)
     }
 
+    /// The recipes of the loads; none where a stop stands.
+    fn recipes(&self) -> Vec<Recipe<'_>> {
+        self.core.cleared().map(|cleared| cleared.recipes().collect()).unwrap_or_default()
+    }
+
     fn loads_once(&self, py: Python<'_>) -> PyResult<&Py<PyTuple>> {
         self.loads.get_or_try_init(py, || {
-            let recipes: Vec<_> = self.core.cleared().map(|cleared| cleared.recipes().collect()).unwrap_or_default();
+            let recipes = self.recipes();
             each(py, self.core.loads().iter().enumerate(), |py, (index, load)| self.load(py, load, recipes.get(index)))
         })
     }
@@ -307,29 +320,20 @@ impl Plan {
         Ok(self.loads_once(py)?.clone_ref(py))
     }
 
-    /// What to do for each load, in order: a tuple of `Step`.
-    ///
-    /// Raises
-    /// ------
-    /// InputError
-    ///     Code 116, where a stop stands.
+    /// What to do for each load, in order: a tuple of `Step`, empty where a stop stands.
     #[getter]
     fn steps(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
-        let cleared = self.try_cleared(py)?;
-        let recipes: Vec<_> = cleared.recipes().collect();
+        let recipes = self.recipes();
         let steps = recipes.iter().flat_map(|recipe| recipe.steps().iter().map(move |step| (recipe, *step)));
         each(py, steps, |py, (recipe, next)| step(py, recipe, next))
     }
 
-    /// Where everything came from and went: `Ledger(products, carrier, mix)`.
-    ///
-    /// Raises
-    /// ------
-    /// InputError
-    ///     Code 116, where a stop stands.
+    /// Where everything came from and went: `Ledger(products, carrier, mix)`; `None` where a stop stands.
     #[getter]
-    fn ledger(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
-        let ledger = self.try_cleared(py)?.ledger();
+    fn ledger(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
+        let Some(ledger) = self.core.cleared().map(|cleared| cleared.ledger()) else {
+            return Ok(None);
+        };
         let products = each(py, self.names().zip(ledger.products()), |py, ((_, name), account)| {
             let stock = (account.stock().map(quantity), account.left().map(quantity));
             let (drawn, in_loads) = (quantity(account.drawn()), quantity(account.in_loads()));
@@ -348,7 +352,7 @@ impl Plan {
             ),
         )?;
         let mix = (quantity(ledger.made()), quantity(ledger.sprayed()), quantity(ledger.residual()));
-        shape(py, "Ledger", (products, carrier, shape(py, "MixAccount", mix)?))
+        shape(py, "Ledger", (products, carrier, shape(py, "MixAccount", mix)?)).map(Some)
     }
 
     /// What is to be said of it, stops first, then cautions, then notes: a tuple of `Finding`.
@@ -430,7 +434,8 @@ impl Plan {
     /// -------
     /// pandas.DataFrame
     ///     Columns ``first_load, last_load, count, mix_l, carrier_l, area_ha, product, exact, measured, unit, gap_percent, measure,
-    ///     graduations``; the amounts are in ``unit``, L or kg. Nothing is measured where a stop stands.
+    ///     shown, shown_unit, graduations``. ``exact`` and ``measured`` are in ``unit``, L or kg; ``shown`` is what the measure shows,
+    ///     in the unit on its scale. Nothing is measured where a stop stands.
     fn to_pandas<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
         slf.py().import("mixcalc._tables")?.getattr("to_pandas")?.call1((slf,))
     }

@@ -4,11 +4,11 @@ use std::borrow::Cow;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use mixcalc::{Kind, System};
-use pyo3::exceptions::{PyTypeError, PyValueError};
+use pyo3::exceptions::{PyOverflowError, PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::pyclass::CompareOp;
 use pyo3::sync::PyOnceLock;
-use pyo3::types::{PyFloat, PyInt, PyString, PyTuple, PyType};
+use pyo3::types::{PyBool, PyFloat, PyInt, PyMapping, PyString, PyTuple, PyType};
 
 use crate::border;
 
@@ -16,7 +16,9 @@ use crate::border;
 ///
 /// Its class is its kind: `Quantity("16 L")` is a `Volume`. Text such as "300 L/ha" is a `VolumePerArea` until `VolumeRate`,
 /// `LiquidDose` or a field of a job claims it; a claimed quantity fits only its slot. `+ - * / **` and comparison follow
-/// the identities of the trade; where none applies the result is a plain `Quantity` of whatever dimension arises.
+/// the identities of the trade; where none applies the result is a plain `Quantity` of whatever dimension arises, which may be
+/// claimed too. `==` compares to the bit: what is typed in metric units is the same in all of them, "70 mL" and "0.07 L"; for
+/// results of arithmetic `is_close` is the better question.
 ///
 /// Parameters
 /// ----------
@@ -194,7 +196,7 @@ impl Quantity {
                 let given = value.get_type().name()?;
                 return Err(PyTypeError::new_err(format!("with a unit beside it, the value is a number, not {given}")));
             };
-            let core = border::checked(py, mixcalc::Quantity::from_parts(number, unit))?.documented();
+            let core = border::checked(py, mixcalc::Quantity::from_parts(number, unit))?.named();
             return Ok(Self::of_stated(core, unit));
         }
         if let Ok(object) = value.cast::<Object>() {
@@ -202,7 +204,7 @@ impl Quantity {
         }
         if let Ok(text) = value.cast::<PyString>() {
             let text = text.to_string_lossy();
-            let core = border::checked(py, read(&text))?.documented();
+            let core = border::checked(py, read(&text))?.named();
             return Ok(Self::of_stated(core, text.split_once(' ').map_or("", |(_, unit)| unit)));
         }
         if let Some(number) = number(value)? {
@@ -210,13 +212,18 @@ impl Quantity {
             let core = border::checked(py, read(&number.to_string()))?;
             return Ok(core.into());
         }
-        match foreign(value)? {
-            Some(quantity) => Ok(quantity),
-            None => {
-                let given = value.get_type().name()?;
-                Err(PyTypeError::new_err(format!("a quantity is text such as \"300 L/ha\", not {given}")))
-            }
+        if let Some(quantity) = foreign(value)? {
+            return Ok(quantity);
         }
+        if let Ok(table) = value.cast::<PyMapping>()
+            && table.len()? == 2
+            && table.contains("value")?
+            && table.contains("unit")?
+        {
+            return Self::stated(&table.get_item("value")?, Some(&table.get_item("unit")?.extract::<String>()?), read);
+        }
+        let given = value.get_type().name()?;
+        Err(PyTypeError::new_err(format!("a quantity is text such as \"300 L/ha\", not {given}")))
     }
 
     /// Told in the unit that it was stated in, base units apart where the kind has a better one.
@@ -250,11 +257,23 @@ impl Quantity {
     fn comparable(&self, other: &Bound<'_, PyAny>) -> PyResult<Option<Self>> {
         match other.cast::<Object>() {
             Ok(object) => Ok(Some(object.get().0.clone())),
-            Err(_) if self.core.kind() == Kind::Ratio => match number(other)? {
-                Some(number) => Ok(mixcalc::Ratio::from_number(number).ok().map(Into::into)),
-                None => Ok(None),
+            Err(_) => match number(other)? {
+                Some(number) if self.core.kind() == Kind::Ratio => {
+                    Ok(mixcalc::Ratio::from_number(number).ok().map(Into::into))
+                }
+                Some(_) => Ok(None),
+                None => foreign(other),
             },
-            Err(_) => Ok(None),
+        }
+    }
+
+    /// A sum with a bare number has a meaning only among pure numbers; anywhere else the number lacks its unit.
+    fn is_no_bare_number(&self, other: &Bound<'_, PyAny>) -> PyResult<()> {
+        match number(other)? {
+            Some(number) if self.core.kind() != Kind::Ratio => {
+                border::checked(other.py(), mixcalc::Quantity::read(&number.to_string())).map(drop)
+            }
+            _ => Ok(()),
         }
     }
 
@@ -293,20 +312,20 @@ impl Quantity {
     }
 }
 
-/// A number that is no quantity: of Python, numpy, decimal or fractions. Not an array, and not text.
+/// A number that is no quantity: of Python, numpy, decimal or fractions. Not an array, not text, not true or false. A whole number
+/// that no double holds is infinite, for the core to refuse.
 pub(crate) fn number(value: &Bound<'_, PyAny>) -> PyResult<Option<f64>> {
-    if let Ok(number) = value.cast::<PyFloat>() {
-        return number.extract().map(Some);
-    }
-    if let Ok(number) = value.cast_exact::<PyInt>() {
-        return number.extract().map(Some);
-    }
     static NUMBER: PyOnceLock<Py<PyType>> = PyOnceLock::new();
     let py = value.py();
-    if value.is_instance(NUMBER.import(py, "numbers", "Number")?)? && !value.is_instance_of::<pyo3::types::PyBool>() {
-        return value.extract().map(Some);
+    let is_number = value.is_exact_instance_of::<PyFloat>()
+        || value.is_exact_instance_of::<PyInt>()
+        || (value.is_instance(NUMBER.import(py, "numbers", "Number")?)? && !value.is_instance_of::<PyBool>());
+    match value.extract() {
+        _ if !is_number => Ok(None),
+        Ok(number) => Ok(Some(number)),
+        Err(error) if error.is_instance_of::<PyOverflowError>(py) => Ok(Some(f64::INFINITY)),
+        Err(_) => Ok(None),
     }
-    Ok(None)
 }
 
 /// The quantity of an object; `None` for an object that is none.
@@ -364,7 +383,7 @@ impl Object {
     /// Returns
     /// -------
     /// float
-    ///     The number that reads back to this quantity in that unit.
+    ///     The number that reads back to this quantity in that unit, or where none does the nearest.
     ///
     /// Raises
     /// ------
@@ -417,6 +436,7 @@ impl Object {
     }
 
     /// Whether two quantities of one kind are the same within 1e-12 of the larger, as plans compare them; `==` compares exactly.
+    /// Text is taken as this kind.
     ///
     /// Raises
     /// ------
@@ -432,8 +452,11 @@ impl Object {
     #[pyo3(signature = (other, /))]
     fn is_close(&self, other: &Bound<'_, PyAny>) -> PyResult<bool> {
         let py = other.py();
-        let other = Quantity::stated(other, None, mixcalc::Quantity::read)?;
-        border::checked(py, self.0.core.is_close(other.core))
+        let stated = Quantity::stated(other, None, mixcalc::Quantity::read)?.core;
+        let is_text = other.is_instance_of::<PyString>();
+        let other =
+            if is_text { stated.claim_kind(self.0.core.kind()).map(mixcalc::Quantity::documented) } else { Ok(stated) };
+        border::checked(py, other.and_then(|other| self.0.core.is_close(other)))
     }
 
     /// A quantity of pint.
@@ -460,6 +483,7 @@ impl Object {
     }
 
     fn __add__<'py>(&self, other: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
+        self.0.is_no_bare_number(other)?;
         Quantity::with(other, |py, other| self.0.alike(py, self.0.core.plus(other.core)))
     }
 
@@ -468,14 +492,17 @@ impl Object {
         if other.cast_exact::<PyInt>().is_ok_and(|number| number.extract().is_ok_and(|number: i64| number == 0)) {
             return self.0.clone().into_object(other.py());
         }
+        self.0.is_no_bare_number(other)?;
         Quantity::with(other, |py, other| other.alike(py, other.core.plus(self.0.core)))
     }
 
     fn __sub__<'py>(&self, other: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
+        self.0.is_no_bare_number(other)?;
         Quantity::with(other, |py, other| self.0.alike(py, self.0.core.minus(other.core)))
     }
 
     fn __rsub__<'py>(&self, other: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
+        self.0.is_no_bare_number(other)?;
         Quantity::with(other, |py, other| other.alike(py, other.core.minus(self.0.core)))
     }
 
@@ -510,7 +537,7 @@ impl Object {
         // A float is meant as the ratio of small whole numbers that it is the nearest double to: 1/3, 0.5.
         let fraction = py.import("fractions")?.getattr("Fraction")?.call1((exponent,))?;
         let near = fraction.call_method1("limit_denominator", (1000,))?;
-        let is_meant = near.extract::<f64>()? == fraction.extract::<f64>()?;
+        let is_meant = near.call_method0("__float__")?.eq(fraction.call_method0("__float__")?)?;
         let part = |name: &str| {
             let whole = if is_meant { &near } else { &fraction }.getattr(name)?.extract::<i16>();
             whole.map_err(|_| {
@@ -539,10 +566,6 @@ impl Object {
         if self.0.core.to_parts().0.is_sign_negative() { self.__neg__(py) } else { self.__pos__(py) }
     }
 
-    fn __bool__(&self) -> bool {
-        self.0.core.to_parts().0 != 0.0
-    }
-
     /// A pure number; anything else has a unit that a float would lose.
     fn __float__(&self, py: Python<'_>) -> PyResult<f64> {
         border::checked(py, self.0.core.number())
@@ -558,7 +581,7 @@ impl Object {
             CompareOp::Ne => self.0.core != other.core,
             _ => operation.matches(border::checked(py, self.0.core.compare(other.core))?),
         };
-        Ok(pyo3::types::PyBool::new(py, answer).to_owned().into_any())
+        Ok(PyBool::new(py, answer).to_owned().into_any())
     }
 
     fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {

@@ -486,6 +486,11 @@ impl Label {
                     .allowed(text::dose_like(dose.is_by_volume())));
             }
         }
+        self.checked_alone()
+    }
+
+    /// What can be checked without the product's dose.
+    pub(crate) fn checked_alone(&self) -> Result<(), Error> {
         for (rate, key) in [(self.min_volume_rate, "min_volume_rate"), (self.max_volume_rate, "max_volume_rate")] {
             rate.map(positive).transpose().map_err(|error| error.at(key))?;
         }

@@ -229,7 +229,7 @@ fn every_function() -> Result<Job, Error> {
         .with_max_volume_rate(VolumeRate::read("400 L/ha")?)
         .with_first_carrier(Ratio::read("75 %")?)
         .with_source("label, section 3");
-    let cup = Measure::vessel(Volume::read("500 mL")?, Volume::read("5 mL")?)?.with_name("cup").marked_in("mL")?;
+    let cup = Measure::vessel(Volume::read("500 mL")?, Volume::read("5 mL")?)?.with_name("cup")?.marked_in("mL")?;
     let per_volume = SubstanceContent::PerVolume(Content::read("250 g/L")?);
     let per_mass = SubstanceContent::PerMass(MassFraction::read("5 % w/w")?);
     let liquid = Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?

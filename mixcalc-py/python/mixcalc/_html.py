@@ -14,13 +14,15 @@ def _table(head, rows):
     return f"<table><thead><tr>{cells}</tr></thead><tbody>{body}</tbody></table>"
 
 
-def _people(plan, quantity):
-    return quantity.to_people(plan.job.units)
+def job(value, fields):
+    """`Job._repr_html_`: what was stated."""
+    shown = lambda field: ", ".join(map(str, field)) if isinstance(field, tuple) else str(field)  # noqa: E731
+    return _table(["job", ""], [[key, shown(field)] for key, field in fields.items()])
 
 
 def plan(plan):
     """`Plan._repr_html_`: a summary; the load sheet is what goes to the field."""
-    people = lambda quantity: "" if quantity is None else quantity.to_people(plan.job.units)  # noqa: E731
+    people = lambda quantity: quantity.to_people(plan.job.units)  # noqa: E731
     totals = plan.totals
     title = escape(plan.job.title or "Plan")
     facts = f"{totals.loads} load{'s' if totals.loads != 1 else ''}, {people(totals.mix)} of mix for {people(totals.area)}; "
@@ -30,15 +32,22 @@ def plan(plan):
         parts.append("<p><strong>This plan must not be mixed.</strong> It has no measured amounts and no steps.</p>")
     if plan.findings:
         parts.append(_table(["finding", "what"], [[finding.severity, finding.message] for finding in plan.findings]))
-    head = ["loads", "mix", "carrier"] + [portion.name for portion in totals.products]
-    amount = lambda portion: people(portion.measured if plan.usable else portion.exact)  # noqa: E731
+
+    def in_load(portion):
+        return people(portion.exact) if portion.shown is None else f"{portion.shown} ({portion.measure})"
+
+    def in_all(total):
+        return people(total.exact if total.measured is None else total.measured)
+
     rows = []
     for load in plan.loads:
         loads = f"{load.first}" if load.count == 1 else f"{load.first} to {load.last}"
-        rows.append([loads, people(load.mix), people(load.carrier)] + [amount(portion) for portion in load.products])
-    rows.append(["all", people(totals.mix), people(totals.carrier)] + [amount(total) for total in totals.products])
-    note = "measured amounts" if plan.usable else "what the doses ask for: not to be measured"
-    parts.append(f"<p>Per load, {note}:</p>" + _table(head, rows))
-    cautions = "".join(f"<li>{escape(caution.text)}</li>" for caution in plan.cautions)
-    parts.append(f"<details><summary>Cautions</summary><ul>{cautions}</ul></details>")
+        rows.append([loads, people(load.mix), people(load.carrier), *map(in_load, load.products)])
+    rows.append(["all", people(totals.mix), people(totals.carrier), *map(in_all, totals.products)])
+    note = "what the measure shows" if plan.usable else "what the doses ask for, not to be measured"
+    head = ["load", "mix", "carrier", *(total.name for total in totals.products)]
+    parts.append(f"<p>For each load, {note}:</p>" + _table(head, rows))
+    if plan.usable:
+        parts.append("<p><code>print(plan)</code> shows the load sheet with its steps.</p>")
+    parts.append("<ul>" + "".join(f"<li>{escape(caution.text)}</li>" for caution in plan.cautions) + "</ul>")
     return "".join(parts)

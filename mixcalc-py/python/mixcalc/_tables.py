@@ -5,7 +5,7 @@ def columns(plan):
     """The columns of the table, each a list; the same for every kind of frame."""
     names = (
         "first_load", "last_load", "count", "mix_l", "carrier_l", "area_ha", "product", "exact", "measured", "unit", "gap_percent",
-        "measure", "graduations",
+        "measure", "shown", "shown_unit", "graduations",
     )  # fmt: skip
     table = {name: [] for name in names}
     for load in plan.loads:
@@ -14,7 +14,9 @@ def columns(plan):
             row = (
                 load.first, load.last, load.count, load.mix.to("L"), load.carrier.to("L"), load.area.to("ha"), portion.name,
                 portion.exact.to(unit), None if portion.measured is None else portion.measured.to(unit), unit,
-                None if portion.gap is None else portion.gap.percent, portion.measure, portion.graduations,
+                None if portion.gap is None else portion.gap.percent, portion.measure,
+                None if portion.shown is None else portion.shown.value, None if portion.shown is None else portion.shown.unit,
+                portion.graduations,
             )  # fmt: skip
             for name, value in zip(names, row):
                 table[name].append(value)
@@ -27,7 +29,7 @@ def to_pandas(plan):
 
     frame = pandas.DataFrame(columns(plan))
     # What a stop leaves out is missing, whatever else a column holds.
-    types = {"measured": "float64", "gap_percent": "float64", "graduations": "Int64"}
+    types = {"measured": "float64", "gap_percent": "float64", "shown": "float64", "graduations": "Int64"}
     counts = {"first_load": "int64", "last_load": "int64", "count": "int64"}
     return frame.astype(types | counts | {name: "float64" for name in ("mix_l", "carrier_l", "area_ha", "exact")})
 
@@ -36,7 +38,7 @@ def to_polars(plan):
     """`Plan.to_polars`."""
     import polars
 
-    floats = ("mix_l", "carrier_l", "area_ha", "exact", "measured", "gap_percent")
+    floats = ("mix_l", "carrier_l", "area_ha", "exact", "measured", "gap_percent", "shown")
     whole = ("first_load", "last_load", "count", "graduations")
     types = {name: polars.Float64 for name in floats} | {name: polars.Int64 for name in whole}
-    return polars.DataFrame(columns(plan), schema_overrides=types | {"measure": polars.String, "product": polars.String})
+    return polars.DataFrame(columns(plan), schema_overrides=types | dict.fromkeys(("product", "measure", "shown_unit"), polars.String))

@@ -39,6 +39,8 @@ class Portion(NamedTuple):
     """Measured less exact."""
     measure: str | None
     """The measure."""
+    shown: Volume | Mass | None
+    """What the measure shows in all, in the unit on its scale; of another sort than `measured` where a density came between."""
     graduations: int | None
     """Whole graduations of it."""
     fillings: tuple[Filling, ...] | None

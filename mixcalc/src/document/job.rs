@@ -509,7 +509,8 @@ impl SubstanceWire {
 impl LabelWire {
     /// The label by itself: its largest dose is counted on what it says, or on what its dimension implies.
     fn label(&self) -> Result<Label, Error> {
-        self.label_for(|_| None)
+        let label = self.label_for(|_| None)?;
+        label.checked_alone().map(|()| label)
     }
 
     /// The label of a product, which may say what a largest dose is counted on where the label does not.
@@ -670,9 +671,9 @@ impl LoadingWire {
 }
 
 /// A whole number of a document; the job knows its range.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a double over all whole numbers is the largest of them
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range that is checked
 fn whole(number: f64) -> Result<u64, Error> {
-    if number >= 0.0 && libm::floor(number).to_bits() == number.to_bits() {
+    if (0.0..1e15).contains(&number) && libm::floor(number).to_bits() == number.to_bits() {
         Ok(number as u64)
     } else {
         Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(text::FILLINGS))

@@ -157,6 +157,9 @@ impl Quantity {
                     || (kind == Kind::Ratio && self.dimension == Dimension::NONE)
             }
         };
+        if kind == Kind::Temperature && self.value < 0.0 {
+            return Err(read::below_absolute_zero(self.value));
+        }
         if fits {
             let value =
                 if kind::may_claim(self.kind, kind) { read::claimed(self.value, self.kind, kind) } else { self.value };
@@ -238,6 +241,9 @@ impl Quantity {
     }
 
     fn alike(self, other: Self) -> Result<(), Error> {
+        if self.kind == Kind::Temperature && other.kind == Kind::Temperature {
+            return Err(self.no_amount());
+        }
         if self.kind == other.kind && self.dimension == other.dimension && kind::is_additive(self.kind) {
             return Ok(());
         }
@@ -249,9 +255,10 @@ impl Quantity {
     ///
     /// # Errors
     ///
-    /// [`NotFinite`](ErrorCode::NotFinite) on overflow, also of a dimension's exponents.
+    /// [`NotFinite`](ErrorCode::NotFinite) on overflow, also of a dimension's exponents; [`WrongQuantity`](ErrorCode::WrongQuantity) for a
+    /// temperature, here and in the other operations: its zero is where the thermometer has it.
     pub fn times(self, other: Self) -> Result<Self, Error> {
-        let dimension = self.dimension.times(other.dimension).ok_or_else(|| self.overflow())?;
+        let dimension = self.scalable()?.dimension.times(other.scalable()?.dimension).ok_or_else(|| self.overflow())?;
         let kind = if self.kind == Kind::Ratio {
             other.kind
         } else if other.kind == Kind::Ratio {
@@ -271,7 +278,10 @@ impl Quantity {
     ///
     /// [`NotFinite`](ErrorCode::NotFinite) on division by zero and on overflow.
     pub fn over(self, other: Self) -> Result<Self, Error> {
-        let dimension = self.dimension.over(other.dimension).ok_or_else(|| self.overflow())?;
+        let dimension = self.scalable()?.dimension.over(other.scalable()?.dimension).ok_or_else(|| self.overflow())?;
+        if other.value == 0.0 {
+            return Err(Error::new(ErrorCode::NotFinite).given(text::word("a division by zero")));
+        }
         let kind = if other.kind == Kind::Ratio {
             self.kind
         } else if self.kind == other.kind {
@@ -292,7 +302,7 @@ impl Quantity {
     /// [`OutOfRange`](ErrorCode::OutOfRange) where an exponent of the dimension would not be a whole number of twelfths;
     /// [`NotFinite`](ErrorCode::NotFinite) for an even root of a negative value and on overflow.
     pub fn power(self, numerator: i16, denominator: i16) -> Result<Self, Error> {
-        let dimension = self.dimension.power(numerator, denominator).ok_or_else(|| {
+        let dimension = self.scalable()?.dimension.power(numerator, denominator).ok_or_else(|| {
             Error::new(ErrorCode::OutOfRange)
                 .given(format_args!("{numerator}/{denominator}"))
                 .allowed(text::word("an exponent that keeps whole twelfths of a dimension"))
@@ -326,25 +336,28 @@ impl Quantity {
         self.claim_kind(Kind::Ratio).map(|ratio| ratio.value)
     }
 
-    /// The quantity as a document says it: on the grid of doubles in the unit of documents, which may be the next double; and a
-    /// derived one whose dimension only one kind has, as that kind.
+    /// The quantity as a document says it: on the grid of doubles in the unit of documents, which may be the next double.
+    #[must_use]
+    pub fn documented(self) -> Self {
+        Self { value: read::on_grid(self.value, self.kind), ..self }
+    }
+
+    /// A quantity read in base units as the one kind that has its dimension, where there is one: `5 m^2` as an area. A pure number is a
+    /// ratio; `2 m^1` stays open, for lengths, rates and doses all have that dimension.
     ///
     /// ```
     /// use mixcalc::{Kind, Quantity};
     ///
-    /// let volume = Quantity::read("2 L")?;
-    /// let back = volume.times(volume)?.power(1, 2)?;
-    /// assert_eq!((back.kind(), back.documented().kind()), (Kind::Derived, Kind::Volume));
-    /// assert_eq!(back.documented(), volume);
+    /// assert_eq!(Quantity::read("5 m^2")?.named().kind(), Kind::Area);
+    /// assert_eq!(Quantity::read("2 m^1")?.named().kind(), Kind::Derived);
     /// # Ok::<(), mixcalc::Error>(())
     /// ```
     #[must_use]
-    pub fn documented(self) -> Self {
-        let kind = match self.kind {
-            Kind::Derived => kind::only_kind_of(self.dimension).unwrap_or(Kind::Derived),
-            kind => kind,
-        };
-        Self { value: read::on_grid(self.value, None, kind), kind, ..self }
+    pub fn named(self) -> Self {
+        match kind::only_kind_of(self.dimension) {
+            Some(kind) if self.kind == Kind::Derived => Self { kind, ..self }.documented(),
+            _ => self,
+        }
     }
 
     /// The kind of a result that no identity names: a pure number, or derived.
@@ -354,6 +367,18 @@ impl Quantity {
 
     fn with(self, value: f64, dimension: Dimension, kind: Kind) -> Result<Self, Error> {
         Self::from_si(value, dimension, kind).ok_or_else(|| self.overflow())
+    }
+
+    /// A temperature is read from a thermometer, whose zero is where it is: two of them have no sum, and there is no twice as much.
+    fn no_amount(self) -> Error {
+        let error =
+            Error::new(ErrorCode::WrongQuantity).allowed(text::word("a quantity that has a sum and a multiple"));
+        error.given(format_args!("{self}, {}", text::with_article(self.kind.words())))
+    }
+
+    /// Refuses what cannot be multiplied.
+    fn scalable(self) -> Result<Self, Error> {
+        if self.kind == Kind::Temperature { Err(self.no_amount()) } else { Ok(self) }
     }
 
     fn overflow(self) -> Error {

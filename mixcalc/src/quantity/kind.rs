@@ -187,8 +187,10 @@ macro_rules! kinds {
 
 /// A double into a kind, the same as text of it would give, or the error that shows it.
 fn finite<Q: QuantityKind>(value: f64, symbol: &str, factor: Factor) -> Result<Q, Error> {
-    let si = read::on_grid(factor.to_si(value), Some(factor), Q::KIND);
-    if si.is_finite() {
+    let si = read::si_of(value, factor, Q::KIND);
+    if Q::KIND == Kind::Temperature && si < 0.0 {
+        Err(read::below_absolute_zero(value))
+    } else if si.is_finite() {
         Ok(Q::from_si(si))
     } else {
         Err(Error::new(ErrorCode::NotFinite).given(format_args!("{value} {symbol}")))

@@ -46,25 +46,38 @@ impl Expression {
         }
     }
 
-    /// `value` of this unit. What is not stated in the unit of documents is put on the grid of doubles in that unit, so that a document
-    /// says it exactly.
+    /// `value` of this unit.
     pub(crate) fn quantity(self, value: f64) -> Result<Quantity, Error> {
-        let si = on_grid(self.factor.to_si(value), Some(self.factor), self.kind);
+        let si = si_of(value, self.factor, self.kind);
+        if self.kind == Kind::Temperature && si < 0.0 {
+            return Err(below_absolute_zero(value));
+        }
         Quantity::from_si(si, self.dimension, self.kind).ok_or_else(|| Error::new(ErrorCode::NotFinite).given(value))
     }
 }
 
-/// A value that comes from a unit, on the grid of doubles in the unit of documents for a kind; that unit's own values are on it.
-pub(super) fn on_grid(si: f64, unit: Option<Factor>, kind: Kind) -> f64 {
+/// No temperature is below it.
+pub(super) fn below_absolute_zero(value: f64) -> Error {
+    Error::new(ErrorCode::OutOfRange).given(value).allowed(text::word("a temperature, at or above absolute zero"))
+}
+
+/// The value of a kind in coherent units, from a value in a unit: on the grid of doubles in the unit of documents, so that a document
+/// says it exactly. The two units stand in an exact ratio, so that 70 mL are 0.07 L to the bit.
+pub(super) fn si_of(value: f64, unit: Factor, kind: Kind) -> f64 {
     match kind.unit_factor() {
-        Some(document) if Some(document) != unit => document.to_si(document.of_si(si)),
-        _ => si,
+        Some(document) if document != unit => document.to_si(unit.converted_to(document, value)),
+        _ => unit.to_si(value),
     }
+}
+
+/// A value in coherent units on the grid of doubles in the unit of documents for a kind.
+pub(super) fn on_grid(si: f64, kind: Kind) -> f64 {
+    si_of(si, Factor::ONE, kind)
 }
 
 /// A value of one kind claimed as another, which documents may state in another unit: g/L of any mass per volume, kg/L of a density.
 pub(super) fn claimed(si: f64, from: Kind, to: Kind) -> f64 {
-    on_grid(si, from.unit_factor(), to)
+    if from.unit_factor() == to.unit_factor() { si } else { on_grid(si, to) }
 }
 
 /// Reads a quantity, and tells the unit that it was stated in.
@@ -97,10 +110,13 @@ pub(crate) fn missing_unit(number: impl core::fmt::Display) -> Error {
 }
 
 fn unreadable(text: &str) -> Error {
-    // Where only the blank is missing, show the text with it.
-    let split = text.find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-')).unwrap_or(text.len());
-    let (number, rest) = text.split_at(split);
-    let mended = if text.len() <= LONGEST && is_number(number) && unit(rest.trim()).is_ok() {
+    // Where a blank is missing or the number begins or ends in a way of its own, show the text as it is read.
+    let bare = text.trim().trim_start_matches('+');
+    let split = bare.find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | '-')).unwrap_or(bare.len());
+    let (number, rest) = bare.split_at(split);
+    let zero = if number.starts_with('.') { "0" } else { "" };
+    let number = format!("{zero}{}", number.trim_end_matches('.'));
+    let mended = if text.len() <= LONGEST && is_number(&number) && unit(rest.trim()).is_ok() {
         format!("\"{number} {}\"", rest.trim())
     } else {
         String::from("\"300 L/ha\"")
@@ -235,6 +251,8 @@ const SPELLED_OUT: &[(&str, &str)] = &[
     ("liters", "L"),
     ("litre", "L"),
     ("litres", "L"),
+    ("lt", "L"),
+    ("ltr", "L"),
     ("cc", "cm3"),
     ("gram", "g"),
     ("grams", "g"),

@@ -6,8 +6,9 @@ use alloc::string::{String, ToString};
 
 use super::dynamic::Quantity;
 use super::kind::{Kind, Ratio};
-use super::read::Expression;
+use super::read::{self, Expression};
 use super::unit::{Factor, System};
+use crate::error::Error;
 
 /// Significant digits that people are shown.
 const PEOPLE_DIGITS: usize = 4;
@@ -45,10 +46,11 @@ pub(super) fn told(quantity: Quantity, plain: f64, unit: Expression) -> f64 {
     candidates(plain).find(reads_back).unwrap_or(plain)
 }
 
-/// A number to fewer digits, itself, and the numbers next to it.
+/// A number to fewer digits, itself, and the numbers next to it: two each way, for a value passes two roundings on its way.
 fn candidates(plain: f64) -> impl Iterator<Item = f64> {
     let rounded = move |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
-    [14, 15].into_iter().map(rounded).chain([plain, plain.next_up(), plain.next_down()])
+    let (up, down) = (plain.next_up(), plain.next_down());
+    [14, 15].into_iter().map(rounded).chain([plain, up, down, up.next_up(), down.next_down()])
 }
 
 fn same(a: f64, b: f64) -> bool {
@@ -61,10 +63,15 @@ fn shortest(si: f64, unit: Factor) -> f64 {
     candidates(plain).find(|value| same(unit.to_si(*value), si)).unwrap_or(plain)
 }
 
+/// The value in a unit to the last roundings, for a printer that shows fewer digits.
+fn plain(quantity: Quantity, unit: &str) -> Result<f64, Error> {
+    read::unit(unit)?.value_of(quantity)
+}
+
 /// Text for people, in the measures of a trade.
 pub(super) fn people(quantity: Quantity, system: System) -> String {
     let chosen = unit_for_people(quantity, system);
-    match quantity.to(chosen) {
+    match plain(quantity, chosen) {
         Ok(value) if !chosen.is_empty() => {
             format!("{} {chosen}", significant(value, PEOPLE_DIGITS))
         }
@@ -76,7 +83,7 @@ pub(super) fn people(quantity: Quantity, system: System) -> String {
 pub(super) fn unit_for_people(quantity: Quantity, system: System) -> &'static str {
     let units = people_units(quantity.kind(), system);
     let smallest = units.last().map_or("", |(_, unit)| *unit);
-    let magnitude = |unit: &str| quantity.to(unit).map(libm::fabs).unwrap_or_default();
+    let magnitude = |unit: &str| plain(quantity, unit).map(libm::fabs).unwrap_or_default();
     units.iter().find(|(least, unit)| *least <= 0.0 || magnitude(unit) >= *least).map_or(smallest, |(_, unit)| *unit)
 }
 
@@ -96,7 +103,7 @@ pub(crate) fn in_unit(quantity: Quantity, unit: &str) -> String {
 }
 
 fn with_digits(quantity: Quantity, unit: &str, digits: usize) -> String {
-    match quantity.to(unit) {
+    match plain(quantity, unit) {
         Ok(value) => format!("{} {unit}", significant(value, digits)),
         Err(_) => people(quantity, System::Metric),
     }

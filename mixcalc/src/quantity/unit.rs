@@ -60,6 +60,15 @@ impl Factor {
         value * self.numerator / self.denominator + self.offset
     }
 
+    /// A value in this unit as one in another unit of the same dimension: one rounding where the two are whole multiples.
+    pub(super) fn converted_to(self, other: Self, value: f64) -> f64 {
+        if same(self.offset, 0.0) && same(other.offset, 0.0) {
+            self.per(other).to_si(value)
+        } else {
+            other.of_si(self.to_si(value))
+        }
+    }
+
     pub(super) const fn of_si(self, value: f64) -> f64 {
         (value - self.offset) * self.denominator / self.numerator
     }

@@ -1,0 +1,327 @@
+"""Jobs and plans as Python objects: the same answers as documents, in the manners of Python."""
+
+import concurrent.futures
+import copy
+import inspect
+import json
+import multiprocessing
+import pickle
+import tomllib
+from pathlib import Path
+
+import numpy
+import pandas
+import pint
+import polars
+import pytest
+from hypothesis import given, settings, strategies as st
+
+import mixcalc
+from mixcalc import (
+    InputError, Job, Label, LastStrip, LiquidDose, Loading, Measure, Product, Quantity, Residual, Sprayer, Tank, UnitError, VolumeRate, plans,
+)  # fmt: skip
+
+ROOT = Path(__file__).parents[2]
+DEMO = ROOT / "docs/examples/demo.toml"
+CASES = json.loads((ROOT / "tests/conformance/plan.json").read_text(encoding="utf-8"))["cases"]
+REFUSED = json.loads((ROOT / "tests/conformance/refused.json").read_text(encoding="utf-8"))["cases"]
+PARTS = [mixcalc.ActiveSubstance, Job, Label, LastStrip, Loading, Measure, Product, Residual, Sprayer, Tank]
+
+
+def job(**changes) -> Job:
+    fields = {
+        "area": "1.2 ha",
+        "volume_rate": "200 L/ha",
+        "products": [Product(name="example product A", dose="1.5 L/ha")],
+        "measures": [Measure(kind="vessel", capacity="1 L", graduation="10 mL")],
+        "sprayer": Sprayer(kind="boom"),
+        "tank": Tank(nominal="100 L"),
+    }
+    return Job(**{**fields, **changes})
+
+
+def stopped() -> mixcalc.Plan:
+    return mixcalc.plan(job(products=[Product(name="example product A", dose="1 mL/ha")]))
+
+
+# ---------------------------------------------------------------------------------------- the same answer as documents
+
+
+@pytest.mark.parametrize("case", CASES, ids=[case["id"] for case in CASES])
+def test_objects_give_what_documents_give(case):
+    """A dict, the objects made from it, and their pickles plan to the bytes of the document, or to its error."""
+    document = case["job"] if isinstance(case["job"], dict) else json.loads(case["job"])
+    try:
+        expected = mixcalc.plan_json(json.dumps(document))
+    except InputError as error:
+        with pytest.raises(InputError) as caught:
+            mixcalc.plan(document)
+        assert (caught.value.code, caught.value.path, str(caught.value)) == (error.code, error.path, str(error))
+        return
+    made = Job.from_dict(document)
+    for again in (made, eval(repr(made), vars(mixcalc).copy()), pickle.loads(pickle.dumps(made)), made.replace(), Job.from_json(made.to_json())):
+        assert again == made and hash(again) == hash(made)
+        assert mixcalc.plan(again).to_json() == expected
+    assert mixcalc.plan(document).to_dict() == json.loads(expected)
+
+
+@pytest.mark.parametrize("case", REFUSED, ids=[case["id"] for case in REFUSED])
+def test_a_dict_is_refused_as_its_document_is(case):
+    try:
+        document = json.loads(case["document"])
+    except (ValueError, RecursionError):
+        pytest.skip("not a document that a dict can hold")
+    if not isinstance(document, dict) or "format" not in document or case["error"]["name"] in ("duplicate-key", "too-large"):
+        pytest.skip("the fault is of the text, not of what it holds")
+    with pytest.raises(InputError) as caught:
+        mixcalc.plan(document)
+    assert (caught.value.code, caught.value.path) == (case["error"]["code"], case["error"]["path"])
+
+
+def test_what_a_plan_holds_is_what_its_document_says():
+    """Every field of the named tuples, by way of the names that document and tuples share."""
+
+    def told(value):
+        if isinstance(value, Quantity):
+            unit = {"volume": "L", "mass": "kg", "area": "ha"}.get(value.kind, value.unit)
+            return {"value": value.to(unit), "unit": unit}
+        if isinstance(value, tuple) and hasattr(value, "_fields"):
+            return {name: told(field) for name, field in value._asdict().items()}
+        return [told(item) for item in value] if isinstance(value, tuple) else value
+
+    def same(told, document, path):
+        if isinstance(document, dict):
+            for key, value in document.items():
+                same(told["action" if key == "do" else key], value, f"{path}.{key}")
+        elif isinstance(document, list):
+            assert len(told) == len(document), path
+            for index, (a, b) in enumerate(zip(told, document)):
+                same(a, b, f"{path}[{index}]")
+        else:
+            assert told == document, path
+
+    for case in CASES:
+        try:
+            plan = mixcalc.plan(case["job"] if isinstance(case["job"], dict) else json.loads(case["job"]))
+        except InputError:
+            continue
+        document = plan.to_dict()
+        for key in ("usable", "safe_fill", "area", "volume_rate", "carrier_rate", "last_strip", "totals", "loads", "ledger", "findings", "cautions"):
+            value = plan.job.area if key == "area" else getattr(plan, key)
+            same(told(value), document[key], f"{case['id']}: {key}")
+        same([told(one) for one in plan.working], json.loads(plan.working_json()), f"{case['id']}: working")
+        assert plan.steps == tuple(step for load in plan.loads for step in load.steps)
+
+
+def test_the_demo_is_planned_and_its_sheet_is_that_of_rust(rust_examples):
+    import subprocess
+
+    plan = mixcalc.plan(Job.read(DEMO))
+    sheet = subprocess.run([rust_examples / "plan", DEMO], capture_output=True, text=True, check=True).stdout
+    assert plan.usable and plan.sheet() == sheet == str(plan)
+    assert plan.sheet(working=True).startswith(sheet.rstrip("\n")[:200]) and len(plan.sheet(working=True)) > len(sheet)
+    assert mixcalc.plan(Job.from_json(DEMO.read_text(encoding="utf-8"))) == plan == mixcalc.plan(tomllib.loads(DEMO.read_text(encoding="utf-8")))
+
+
+# ------------------------------------------------------------------------------------------------------------- objects
+
+
+def test_a_quantity_may_be_stated_in_any_way():
+    ureg = pint.UnitRegistry()
+    stated = ["16 L", Quantity("16 L"), Quantity(16, "L"), {"value": 16, "unit": "L"}, 16 * ureg.liter, mixcalc.Volume("16000 mL")]
+    assert {Tank(nominal=nominal) for nominal in stated} == {Tank(nominal="16 L")}
+    assert Tank(nominal="16 L", headspace=0.1) == Tank(nominal="16 L", headspace="10 %") == Tank(nominal="16 L", headspace=Quantity("10 %"))
+    assert Loading(max_fillings=numpy.int64(3)).max_fillings == 3
+    assert Product(name="A", dose="1 L/ha", viscous=numpy.bool_(True)).viscous
+
+
+def test_a_scale_keeps_the_unit_that_it_was_stated_in():
+    measure = Measure(kind="vessel", capacity="16 US fl oz", graduation=Quantity("0.5 US fl oz"))
+    assert measure.marked_in == "US fl oz" and str(measure.graduation) == "0.5 US fl oz"
+    assert measure == Measure(kind="vessel", capacity="16 US fl oz", graduation="0.5 US fl oz")
+
+
+@pytest.mark.parametrize(
+    "made, code, path, says",
+    [
+        (lambda: Tank(nominal=16.0), 205, "nominal", ["16 has no unit", '"16 L"']),
+        (lambda: Tank(nominal="2,5 L"), 206, "nominal", ["2.5"]),
+        (lambda: Tank(nominal="10 gal"), 204, "nominal", ["US gal or imp gal"]),
+        (lambda: Tank(nominal=VolumeRate("16 L/ha")), 202, "nominal", ["16 L/ha, a volume rate"]),
+        (lambda: Tank(brm="16 L"), 502, "brm", ["write brim"]),
+        (lambda: Tank(), 105, "", ["nominal"]),
+        (lambda: Tank(nominal=[16]), 504, "nominal", ["a list"]),
+        (lambda: Tank(nominal=object()), 504, "nominal", ["object of type object"]),
+        (lambda: Tank(nominal=numpy.array([1.0, 2.0])), 504, "nominal", ["ndarray"]),
+        (lambda: Tank(nominal={"value": 10**400, "unit": "L"}), 101, "nominal.value", []),
+        (lambda: Tank(nominal=2j), 504, "nominal", ["complex"]),
+        (lambda: Sprayer(kind="bom"), 113, "kind", ["boom"]),
+        (lambda: Product(name="A", dose=VolumeRate("2 L/ha")), 202, "dose", ["2 L/ha, a volume rate", "2.5 L/ha"]),
+        (lambda: job(volume_rate=LiquidDose("200 L/ha")), 202, "volume_rate", ["liquid dose"]),
+        (lambda: job(carrier_rate="200 L/ha"), 106, "volume_rate", ["both"]),
+        (lambda: job(products=[{"name": "A", "dose": "1 L/ha", "label": {"max_dose": "1"}}]), 205, "products[0].label.max_dose", []),
+        (lambda: job(title="\ud800"), 0, "", None),
+        (lambda: job(products=[job()]), 502, "products[0].area", []),
+        (lambda: Label(first_carrier=75), 103, "first_carrier", []),
+        (lambda: Label(min_volume_rate="400 L/ha", max_volume_rate="200 L/ha"), 103, "min_volume_rate", []),
+        (lambda: mixcalc.plan({"area": "1 ha"}), 105, "sprayer", []),
+    ],
+)
+def test_errors_name_field_given_and_allowed(made, code, path, says):
+    if says is None:
+        assert made().title == "\ufffd", "half of a surrogate pair cannot be kept"
+        return
+    with pytest.raises(InputError) as caught:
+        made()
+    error = caught.value
+    assert error.code == code and isinstance(error, UnitError) == (200 <= code < 300)
+    assert error.path == path and all(words in str(error) for words in says), error
+    assert pickle.loads(pickle.dumps(error)).path == path
+
+
+def test_a_dict_that_holds_itself_is_refused():
+    table = {}
+    table["products"] = [table]
+    with pytest.raises(InputError, match="nested too deeply"):
+        mixcalc.plan(table)
+
+
+@pytest.mark.parametrize("wrong", [None, "area = 1", b"{}", 3, [], DEMO])
+def test_a_plan_is_made_of_a_job_or_a_dict(wrong):
+    with pytest.raises(TypeError, match="Job.read"):
+        mixcalc.plan(wrong)
+
+
+def test_one_field_is_changed_in_one_expression():
+    before = job()
+    after = before.replace(volume_rate="150 L/ha")
+    assert (before.volume_rate, after.volume_rate) == (VolumeRate("200 L/ha"), VolumeRate("150 L/ha"))
+    assert after.replace(volume_rate="200 L/ha") == before and after.replace(volume_rate=None, carrier_rate="150 L/ha").volume_rate is None
+    nested = before.replace(tank=before.tank.replace(brim="104 L"), products=[before.products[0].replace(dose="2 L/ha")])
+    assert nested.tank.brim == Quantity("104 L") and nested.products[0].dose == LiquidDose("2 L/ha")
+    if hasattr(copy, "replace"):
+        assert copy.replace(before, area="3 ha").area == Quantity("3 ha")
+    assert before.__replace__(area="3 ha") == before.replace(area="3 ha")
+
+
+@pytest.mark.parametrize("part", PARTS, ids=lambda part: part.__name__)
+def test_parts_are_frozen_and_say_what_they_take(part):
+    parameters = inspect.signature(part).parameters
+    assert parameters and all(parameter.kind is inspect.Parameter.KEYWORD_ONLY for parameter in parameters.values())
+    assert all(hasattr(part, name) for name in parameters), "each field can be read"
+    with pytest.raises(TypeError):
+        part("1 ha")
+    whole = job(loading=Loading(last_strip=LastStrip(area="60 m2")))
+    for one in (whole, whole.tank, whole.products[0], whole.loading):
+        with pytest.raises(AttributeError):
+            one.name = "other"
+
+
+def test_copies_and_hashes():
+    first = job(title="field by the river")
+    assert copy.deepcopy(first) is first and {first: 1}[job(title="field by the river")] == 1
+    assert first != job() and first != "job"
+    assert mixcalc.plan(first) == mixcalc.plan(first) and hash(mixcalc.plan(first)) == hash(mixcalc.plan(job(title="field by the river")))
+    assert pickle.loads(pickle.dumps(mixcalc.plan(first))) == mixcalc.plan(first)
+    assert pickle.loads(pickle.dumps(mixcalc.plan(first).loads)) == mixcalc.plan(first).loads
+
+
+# ------------------------------------------------------------------------------------------------------- stopped plans
+
+
+def test_a_stopped_plan_has_no_amounts_no_steps_no_sheet_and_says_why():
+    plan = stopped()
+    assert not plan.usable and plan.steps == () and plan.ledger is None
+    for load in plan.loads:
+        assert load.steps == ()
+        for portion in load.products:
+            assert {portion.measured, portion.gap, portion.measure, portion.shown, portion.graduations, portion.fillings} == {None}
+    assert all(total.measured is None and total.drawn is None for total in plan.totals.products)
+    with pytest.raises(InputError, match="must not be mixed.*less than one graduation") as caught:
+        plan.sheet()
+    assert caught.value.code == 116
+    assert plan.findings[0].severity == "stop" and plan.findings[0].message in str(caught.value)
+    assert "must not be mixed" in str(plan) and "must not be mixed" in plan._repr_html_()
+    frame = plan.to_pandas()
+    assert frame["measured"].isna().all() and frame["shown"].isna().all() and plan.to_polars()["graduations"].null_count() == len(frame)
+
+
+# ---------------------------------------------------------------------------------------------------- tables, notebook
+
+
+def test_tables_are_the_plan():
+    plan = mixcalc.plan(Job.read(DEMO))
+    frame, other = plan.to_pandas(), plan.to_polars()
+    assert isinstance(frame, pandas.DataFrame) and isinstance(other, polars.DataFrame)
+    assert list(frame.columns) == other.columns
+    rows = [(load, portion) for load in plan.loads for portion in load.products]
+    assert len(frame) == len(other) == len(rows)
+    for (load, portion), row, same in zip(rows, frame.to_dict("records"), other.to_dicts()):
+        assert row == same
+        assert (row["first_load"], row["count"], row["product"]) == (load.first, load.count, portion.name)
+        assert row["mix_l"] == load.mix.to("L") and row["graduations"] == portion.graduations
+        assert row["measured"] == portion.measured.to(row["unit"])
+        assert Quantity(row["shown"], row["shown_unit"]).is_close(portion.shown)
+    assert (frame["count"] * frame["mix_l"]).groupby(frame["product"]).sum().iloc[0] == pytest.approx(plan.totals.mix.to("L"), rel=1e-12)
+
+
+def test_a_notebook_shows_amounts_as_the_measure_shows_them_and_every_caution():
+    plan = mixcalc.plan(Job.read(DEMO))
+    html = plan._repr_html_()
+    for load in plan.loads:
+        for portion in load.products:
+            assert f"{portion.shown} ({portion.measure})" in html
+    from html import escape
+
+    assert all(escape(caution.text) in html for caution in plan.cautions)
+    assert "style" not in html and "color" not in html
+    hostile = mixcalc.plan(job(title="<script>", products=[Product(name="<b>", dose="1.5 L/ha")]))._repr_html_()
+    assert "<script>" not in hostile and "<b>" not in hostile
+    assert "volume_rate" in Job.read(DEMO)._repr_html_()
+
+
+# ---------------------------------------------------------------------------------------------------- many at a time
+
+
+def planned(number: int) -> str:
+    return mixcalc.plan(job(area=f"{1 + number} ha")).to_json()
+
+
+def described(made: Job) -> str:
+    return mixcalc.plan(made).to_json()
+
+
+def test_eight_threads_and_a_spawned_process_give_the_same_bytes():
+    expected = [planned(number) for number in range(40)]
+    with concurrent.futures.ThreadPoolExecutor(8) as pool:
+        assert list(pool.map(planned, list(range(40)) * 5)) == expected * 5
+    with concurrent.futures.ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn")) as pool:
+        jobs = [job(area=f"{1 + number} ha") for number in range(40)]
+        assert list(pool.map(described, jobs)) == expected
+    shared = mixcalc.plan(job())
+    with concurrent.futures.ThreadPoolExecutor(8) as pool:
+        assert len(set(map(id, pool.map(lambda _: shared.loads, range(100))))) == 1
+
+
+@settings(max_examples=60)
+@given(
+    area=st.floats(0.01, 500), rate=st.floats(20, 800), dose=st.floats(0.05, 8), nominal=st.floats(5, 4000),
+    split=st.sampled_from(["full-then-part", "even"]), rates=st.sampled_from(["volume_rate", "carrier_rate"]),
+)  # fmt: skip
+def test_round_trips_of_any_job(area, rate, dose, nominal, split, rates):
+    made = Job(
+        area=Quantity(area, "ha"), products=[Product(name="A", dose=Quantity(dose, "L/ha"))], sprayer={"kind": "boom"},
+        measures=[{"kind": "vessel", "capacity": "2 L", "graduation": "10 mL"}], tank={"nominal": Quantity(nominal, "L")},
+        loading={"split": split}, **{rates: Quantity(rate, "L/ha")},
+    )  # fmt: skip
+    for again in (eval(repr(made), vars(mixcalc).copy()), pickle.loads(pickle.dumps(made)), Job.from_dict(made.to_dict()), Job.from_json(made.to_json())):
+        assert again == made
+    plan = mixcalc.plan(made)
+    assert all(load.mix <= plan.safe_fill for load in plan.loads)
+    assert sum(load.count for load in plan.loads) == plan.totals.loads
+    assert pickle.loads(pickle.dumps(plan)).to_json() == plan.to_json()
+
+
+def test_the_named_tuples_are_those_that_are_listed():
+    shapes = {name for name, shape in vars(plans).items() if isinstance(shape, type) and issubclass(shape, tuple) and hasattr(shape, "_fields")}
+    assert shapes == set(plans.__all__)
