@@ -210,10 +210,28 @@ pub(crate) fn read_as<Q: QuantityKind>(text: &str) -> Result<Q, Error> {
     })
 }
 
-/// Kinds that can be added to themselves, scaled, and compared as a ratio. Temperature is not among them: 20 °C and 20 °C are
-/// not 40 °C.
+/// Kinds that can be added to themselves, scaled, and compared as a ratio; the ratio itself is one of them. Temperature is not: 20 °C
+/// and 20 °C are not 40 °C.
 macro_rules! additive {
-    ($($name:ident)*) => { $(
+    ($($name:ident)*) => {
+        $(
+            additive! { @one $name }
+
+            impl Div<Ratio> for $name {
+                type Output = Self;
+                fn div(self, divisor: Ratio) -> Self {
+                    Self(self.0 / divisor.0)
+                }
+            }
+        )*
+        additive! { @one Ratio }
+
+        /// Whether a kind can be added to itself.
+        pub(super) const fn is_additive(kind: Kind) -> bool {
+            matches!(kind, Kind::Derived | Kind::Ratio $(| Kind::$name)*)
+        }
+    };
+    (@one $name:ident) => {
         impl Add for $name {
             type Output = Self;
             fn add(self, other: Self) -> Self {
@@ -230,6 +248,12 @@ macro_rules! additive {
             type Output = Self;
             fn mul(self, factor: f64) -> Self {
                 Self(self.0 * factor)
+            }
+        }
+        impl Mul<Ratio> for $name {
+            type Output = Self;
+            fn mul(self, factor: Ratio) -> Self {
+                Self(self.0 * factor.0)
             }
         }
         impl Div<f64> for $name {
@@ -264,12 +288,6 @@ macro_rules! additive {
             pub fn max(self, other: Self) -> Self {
                 if other > self { other } else { self }
             }
-        }
-    )*
-
-        /// Whether a kind can be added to itself.
-        pub(super) const fn is_additive(kind: Kind) -> bool {
-            matches!(kind, Kind::Derived $(| Kind::$name)*)
         }
     };
 }
@@ -467,7 +485,7 @@ kinds! {
 
 additive! {
     Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
-    VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity Ratio
+    VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity
 }
 
 products! {
@@ -566,40 +584,6 @@ pub(super) fn only_kind_of(dimension: Dimension) -> Option<Kind> {
     let mut kinds = Kind::all().iter().filter(|kind| kind.dimension() == Some(dimension));
     let only = kinds.next().filter(|kind| **kind != Kind::Temperature)?;
     kinds.next().is_none().then_some(*only)
-}
-
-/// Any kind scaled by a pure number.
-macro_rules! scaled_by_ratio {
-    ($($name:ident)*) => { $(
-        impl Mul<Ratio> for $name {
-            type Output = Self;
-            fn mul(self, factor: Ratio) -> Self {
-                Self(self.0 * factor.0)
-            }
-        }
-    )* };
-}
-
-/// Any other kind divided by a pure number.
-macro_rules! divided_by_ratio {
-    ($($name:ident)*) => { $(
-        impl Div<Ratio> for $name {
-            type Output = Self;
-            fn div(self, divisor: Ratio) -> Self {
-                Self(self.0 / divisor.0)
-            }
-        }
-    )* };
-}
-
-divided_by_ratio! {
-    Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
-    VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity
-}
-
-scaled_by_ratio! {
-    Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
-    VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity Ratio
 }
 
 impl Ratio {
