@@ -11,7 +11,7 @@ use super::node::delivered;
 use crate::error::{Error, ErrorCode};
 use crate::quantity::{
     Expression, Kind, Quantity, QuantityKind, Ratio, VolumeFraction, in_unit, missing_unit, parts, read_stated,
-    read_unit,
+    read_unit, suggesting,
 };
 use crate::text;
 
@@ -73,7 +73,7 @@ impl Stated {
             (ErrorCode::MissingUnit, Self::Text(number)) => {
                 error.allowed(format_args!("\"{number} {}\"", Q::KIND.unit()))
             }
-            _ => error,
+            _ => suggesting(Q::KIND, self.unit_text().unwrap_or_default(), error),
         };
         let (quantity, _) = self.read().map_err(own_example)?;
         quantity.claim().map_err(|error| match error.code() {

@@ -202,7 +202,7 @@ pub(crate) fn read_as<Q: QuantityKind>(text: &str) -> Result<Q, Error> {
     let example = format_args!("\"{}\"", Q::KIND.example());
     let quantity = Quantity::read(text).map_err(|error| match error.code() {
         ErrorCode::MissingUnit => error.allowed(example),
-        _ => error,
+        _ => read::suggesting(Q::KIND, text.split_once(' ').map_or("", |(_, unit)| unit), error),
     })?;
     quantity.claim().map_err(|error| match error.code() {
         ErrorCode::WrongQuantity => error.given(format_args!("{text}, {}", with_article(quantity.kind().words()))),

@@ -241,6 +241,16 @@ fn unknown_word(word: &str, whole_text: &str) -> Error {
     }
 }
 
+/// An error on a unit, where a kind is due: a word that is unknown has a unit of that kind to be written instead.
+pub(crate) fn suggesting(kind: Kind, unit: &str, error: Error) -> Error {
+    let is_due = |unit: &str| Quantity::from_parts(1.0, unit).and_then(|one| one.claim_kind(kind)).is_ok();
+    if error.code() != ErrorCode::UnknownUnit || unit.contains('/') || is_due(error.allowed_text()) {
+        return error;
+    }
+    let words = UNITS.iter().filter(|known| known.kind == kind).flat_map(|known| known.words).copied();
+    error.allowed(text::nearest(unit, words).unwrap_or(kind.unit()))
+}
+
 /// Words that people write out, with the one that is read.
 const SPELLED_OUT: &[(&str, &str)] = &[
     ("acre", "ac"),
