@@ -21,7 +21,10 @@ fn node_at(value: &Bound<'_, PyAny>, depth: usize) -> PyResult<Node> {
         return Ok(Node::Null);
     }
     if let Ok(text) = value.cast::<PyString>() {
-        return Ok(Node::Text(text.to_string_lossy().into_owned()));
+        return Ok(match text.to_cow() {
+            Ok(text) => Node::Text(text.into_owned()),
+            Err(_) => Node::Other("a text with half of a surrogate pair".into()),
+        });
     }
     if let Some(Quantity { core, unit }) = quantity_of(value) {
         return Ok(Node::Quantity(core, unit.into_owned()));

@@ -17,8 +17,8 @@ use crate::border;
 /// Its class is its kind: `Quantity("16 L")` is a `Volume`. Text such as "300 L/ha" is a `VolumePerArea` until `VolumeRate`,
 /// `LiquidDose` or a field of a job claims it; a claimed quantity fits only its slot. `+ - * / **` and comparison follow
 /// the identities of the trade; where none applies the result is a plain `Quantity` of whatever dimension arises, which may be
-/// claimed too. `==` compares to the bit: what is typed in metric units is the same in all of them, "70 mL" and "0.07 L"; for
-/// results of arithmetic `is_close` is the better question.
+/// claimed too. `==` compares to the bit: whole numbers of a metric unit are the same in the larger one, "70 mL" and "0.07 L"; for
+/// fractions and results of arithmetic `is_close` is the better question.
 ///
 /// Parameters
 /// ----------
@@ -47,7 +47,7 @@ use crate::border;
 /// >>> rate * Quantity("12.5 ha")
 /// Volume("3750 L")
 /// >>> rate.to("US gal/ac")
-/// 32.072102989647256
+/// 32.07199100112486
 /// >>> f"{rate:.1f US gal/ac}"
 /// '32.1 US gal/ac'
 /// >>> Quantity("10 gal/ac")

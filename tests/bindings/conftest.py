@@ -13,6 +13,18 @@ settings.register_profile("mixcalc", derandomize=True, database=None, deadline=N
 settings.load_profile("mixcalc")
 
 
+def document_of(case: dict) -> bytes:
+    """The document of a case of refused.json: text, hexadecimal digits of bytes, or a piece many times over, ``{n}`` its number."""
+    document = case["document"]
+    if isinstance(document, str):
+        return document.encode()
+    if "hex" in document:
+        return bytes.fromhex(document["hex"])
+    piece, times = document["repeat"], document["times"]
+    pieces = "".join(piece.replace("{n}", str(n)) for n in range(times)) if "{n}" in piece else piece * times
+    return (document.get("before", "") + pieces + document.get("after", "")).encode()
+
+
 def built(variable: str) -> Path:
     """What `variable` points at; a test that cannot find it fails, since one that is skipped proves nothing."""
     path = Path(os.environ.get(variable, ""))

@@ -16,6 +16,8 @@ import polars
 import pytest
 from hypothesis import given, settings, strategies as st
 
+from conftest import document_of
+
 import mixcalc
 from mixcalc import (
     InputError, Job, Label, LastStrip, LiquidDose, Loading, Measure, Product, Quantity, Residual, Sprayer, Tank, UnitError, VolumeRate, plans,
@@ -25,6 +27,8 @@ ROOT = Path(__file__).parents[2]
 DEMO = ROOT / "docs/examples/demo.toml"
 CASES = json.loads((ROOT / "tests/conformance/plan.json").read_text(encoding="utf-8"))["cases"]
 REFUSED = json.loads((ROOT / "tests/conformance/refused.json").read_text(encoding="utf-8"))["cases"]
+# What can be wrong with a text and not with what it holds: a dict has each key once, and Python's reader has its own limits.
+TEXT_ALONE = ("duplicate-key", "too-large", "unreadable-document")
 PARTS = [mixcalc.ActiveSubstance, Job, Label, LastStrip, Loading, Measure, Product, Residual, Sprayer, Tank]
 
 
@@ -68,14 +72,19 @@ def test_objects_give_what_documents_give(case):
 @pytest.mark.parametrize("case", REFUSED, ids=[case["id"] for case in REFUSED])
 def test_a_dict_is_refused_as_its_document_is(case):
     try:
-        document = json.loads(case["document"])
+        held = json.loads(document_of(case))
     except (ValueError, RecursionError):
         pytest.skip("not a document that a dict can hold")
-    if not isinstance(document, dict) or "format" not in document or case["error"]["name"] in ("duplicate-key", "too-large"):
+    if not isinstance(held, dict) or "format" not in held or case["error"]["name"] in TEXT_ALONE:
         pytest.skip("the fault is of the text, not of what it holds")
     with pytest.raises(InputError) as caught:
-        mixcalc.plan(document)
+        mixcalc.plan(held)
     assert (caught.value.code, caught.value.path) == (case["error"]["code"], case["error"]["path"])
+
+
+def test_most_of_the_refused_documents_can_be_held_by_a_dict():
+    held = [case for case in REFUSED if document_of(case).lstrip()[:1] == b"{" and case["error"]["name"] not in TEXT_ALONE]
+    assert len(held) > 250
 
 
 def test_what_a_plan_holds_is_what_its_document_says():
@@ -149,7 +158,7 @@ def test_a_scale_keeps_the_unit_that_it_was_stated_in():
         (lambda: Tank(nominal="10 gal"), 204, "nominal", ["US gal or imp gal"]),
         (lambda: Tank(nominal=VolumeRate("16 L/ha")), 202, "nominal", ["16 L/ha, a volume rate"]),
         (lambda: Tank(brm="16 L"), 502, "brm", ["write brim"]),
-        (lambda: Tank(), 105, "", ["nominal"]),
+        (lambda: Tank(), 105, "nominal", ["brim"]),
         (lambda: Tank(nominal=[16]), 504, "nominal", ["a list"]),
         (lambda: Tank(nominal=object()), 504, "nominal", ["object of type object"]),
         (lambda: Tank(nominal=numpy.array([1.0, 2.0])), 504, "nominal", ["ndarray"]),
@@ -160,7 +169,7 @@ def test_a_scale_keeps_the_unit_that_it_was_stated_in():
         (lambda: job(volume_rate=LiquidDose("200 L/ha")), 202, "volume_rate", ["liquid dose"]),
         (lambda: job(carrier_rate="200 L/ha"), 106, "volume_rate", ["both"]),
         (lambda: job(products=[{"name": "A", "dose": "1 L/ha", "label": {"max_dose": "1"}}]), 205, "products[0].label.max_dose", []),
-        (lambda: job(title="\ud800"), 0, "", None),
+        (lambda: job(title="\ud800"), 504, "title", ["surrogate"]),
         (lambda: job(products=[job()]), 502, "products[0].area", []),
         (lambda: Label(first_carrier=75), 103, "first_carrier", []),
         (lambda: Label(min_volume_rate="400 L/ha", max_volume_rate="200 L/ha"), 103, "min_volume_rate", []),
@@ -168,9 +177,6 @@ def test_a_scale_keeps_the_unit_that_it_was_stated_in():
     ],
 )
 def test_errors_name_field_given_and_allowed(made, code, path, says):
-    if says is None:
-        assert made().title == "\ufffd", "half of a surrogate pair cannot be kept"
-        return
     with pytest.raises(InputError) as caught:
         made()
     error = caught.value
@@ -180,10 +186,12 @@ def test_errors_name_field_given_and_allowed(made, code, path, says):
 
 
 def test_a_dict_that_holds_itself_is_refused():
-    table = {}
+    table, items = {}, []
     table["products"] = [table]
-    with pytest.raises(InputError, match="nested too deeply"):
-        mixcalc.plan(table)
+    items.append(items)
+    for endless in (table, {"products": items}, {"title": items}):
+        with pytest.raises(InputError):
+            mixcalc.plan(endless)
 
 
 @pytest.mark.parametrize("wrong", [None, "area = 1", b"{}", 3, [], DEMO])
@@ -241,7 +249,7 @@ def test_a_stopped_plan_has_no_amounts_no_steps_no_sheet_and_says_why():
         plan.sheet()
     assert caught.value.code == 116
     assert plan.findings[0].severity == "stop" and plan.findings[0].message in str(caught.value)
-    assert "must not be mixed" in str(plan) and "must not be mixed" in plan._repr_html_()
+    assert "do not mix" in str(plan).lower() and "Do not mix" in plan._repr_html_()
     frame = plan.to_pandas()
     assert frame["measured"].isna().all() and frame["shown"].isna().all() and plan.to_polars()["graduations"].null_count() == len(frame)
 

@@ -8,6 +8,8 @@ import pytest
 
 import mixcalc
 
+from conftest import document_of
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -20,8 +22,8 @@ def conformance(name: str, key: str):
     """The jobs of a conformance file; a file of another shape has none and fails here."""
     cases = json.loads((ROOT / "tests/conformance" / name).read_text(encoding="utf-8"))["cases"]
     for case in cases:
-        job = case[key] if isinstance(case[key], str) else json.dumps(case[key])
-        yield pytest.param(job.encode(), id=case["id"])
+        job = document_of(case) if key == "document" else json.dumps(case[key]).encode()
+        yield pytest.param(job, id=case["id"])
 
 
 # Not one of these can be planned either.

@@ -29,7 +29,7 @@ def plan(plan):
     facts += f"safe fill {people(plan.safe_fill)}"
     parts = [f"<p><strong>{title}</strong><br>{escape(facts)}</p>"]
     if not plan.usable:
-        parts.append("<p><strong>This plan must not be mixed.</strong> It has no measured amounts and no steps.</p>")
+        parts.append("<p><strong>Do not mix this as it stands.</strong> The plan has no measured amounts and no steps.</p>")
     if plan.findings:
         parts.append(_table(["finding", "what"], [[finding.severity, finding.message] for finding in plan.findings]))
 
