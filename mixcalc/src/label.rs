@@ -768,6 +768,11 @@ impl Product {
         self.label.max_dose.unwrap_or(self.dose)
     }
 
+    /// Whether its largest dose is counted on carrier.
+    pub(crate) fn is_limited_by_carrier(&self) -> bool {
+        self.max_dose().basis() == Basis::CarrierVolume
+    }
+
     /// What the dose takes up. `None` where that is unknown.
     pub(crate) fn displacement(&self, mix_density: Option<Density>) -> Option<Displacement> {
         let per_area = |dose: SolidDose| match (self.state(), self.density, self.particle_density) {

@@ -140,7 +140,8 @@ pub(crate) fn portions(job: &Job, mix: &Mix, volume: Volume, first: Option<&Load
 /// Holds the amounts whose largest dose is counted on carrier to the carrier beside all that is measured. What comes down only adds to
 /// the carrier, so that one step is enough and the order does not matter.
 pub(crate) fn hold_to_carrier(job: &Job, volume: Volume, portions: &mut [Portion]) {
-    if portions.iter().any(|portion| portion.measured.is_none()) {
+    let is_limited = job.products().iter().any(Product::is_limited_by_carrier);
+    if !is_limited || portions.iter().any(|portion| portion.measured.is_none()) {
         return;
     }
     let carrier = steps::carrier(job, volume, portions);

@@ -9,7 +9,7 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, recipe, to_make};
-use crate::label::{Basis, Displacement, Dose, Product, State};
+use crate::label::{Displacement, Dose, Product, State};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
 use crate::sprayer::Residual;
@@ -310,8 +310,7 @@ impl Workings<'_> {
         self.source = words::AMOUNTS;
         let plan = self.plan;
         let products = plan.job.products();
-        let is_on_carrier =
-            |i: usize| products.get(i).is_some_and(|product| product.max_dose().basis() == Basis::CarrierVolume);
+        let is_on_carrier = |i: usize| products.get(i).is_some_and(Product::is_limited_by_carrier);
         for (j, load) in plan.loads.iter().enumerate() {
             // What could be measured once can be measured again.
             let alone = (plan.usable() && (0..products.len()).any(is_on_carrier))
