@@ -736,6 +736,16 @@ fn zero_has_no_sign() {
     assert_eq!(minus.times(Quantity::of(Volume::ZERO)).unwrap().to_text(), "0 L");
 }
 
+/// 1000.7 g/L is no double of kg/L times a thousand.
+#[test]
+fn a_density_in_grams_is_one_that_documents_can_say() {
+    let density = Quantity::read("1000.7 g/L").unwrap().claim_kind(Kind::Density).unwrap();
+    let (number, unit) = density.to_parts();
+    assert_eq!(unit, "kg/L");
+    let back = Quantity::from_parts(number, &unit).unwrap().claim_kind(Kind::Density).unwrap();
+    assert_eq!(bits(back), bits(density));
+}
+
 #[test]
 fn roots_and_powers_have_value_and_dimension() {
     for (text, (numerator, denominator), value, unit) in [
