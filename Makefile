@@ -80,13 +80,17 @@ test-extra: gate ## What needs more of the machine: a C++ compiler, valgrind
 	$(call compile_c_plan,debug)
 	valgrind --quiet --leak-check=full --error-exitcode=9 $(call c_plan,debug) docs/examples/demo.toml >/dev/null
 
-# Built to be run once, so without optimization. Runner and library must be of one version.
+# Tools of pinned versions, built to be run once, so without optimization.
+TOOLS_BUILT := $(CARGO_TARGET_DIR)/tools
+install_tool = CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
+	cargo install --quiet --locked --root $(TOOLS_BUILT) $(1)
+
+# Runner and library must be of one version.
 RUNNER_VERSION := 0.20.0
-RUNNER := $(CARGO_TARGET_DIR)/tools/bin/gungraun-runner
+RUNNER := $(TOOLS_BUILT)/bin/gungraun-runner
 
 $(RUNNER):
-	CARGO_PROFILE_RELEASE_OPT_LEVEL=0 CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16 \
-	cargo install --quiet --locked --root $(CARGO_TARGET_DIR)/tools gungraun-runner@$(RUNNER_VERSION)
+	$(call install_tool,gungraun-runner@$(RUNNER_VERSION))
 
 .PHONY: gate
 gate: $(RUNNER) ## Instruction counts against the numbers checked in; needs valgrind. UPDATE=1 checks new ones in
@@ -100,6 +104,26 @@ bench: ## Times beside what a user would do instead, and allocations
 .PHONY: test-long
 test-long: ## For the patient: a million random jobs, other ones each day
 	$(MAKE) witness COUNT=1000000 SEED=$$(date +%Y%m%d)
+
+MUTANTS_VERSION := 27.1.0
+MUTANTS := $(TOOLS_BUILT)/bin/cargo-mutants
+# The tests that judge what the core does, and not how its sources are written.
+JUDGES := plan_vectors worked_examples refused parity on_the_mark plan_properties quantity working sheet documents
+
+$(MUTANTS):
+	$(call install_tool,cargo-mutants@$(MUTANTS_VERSION))
+
+FILE ?= mixcalc/src/quantity/close.rs
+
+# First the tests as they stand: a tree that fails without a change would find every change. Survivors (status 2) are to be
+# read, beside docs/mutants.md.
+.PHONY: mutants
+mutants: $(MUTANTS) ## For the patient: each small change of a source must fail a test: FILE=path
+	cargo test --quiet --locked --package mixcalc-tests $(JUDGES:%=--test=%)
+	NEXTEST_PROFILE=mutants $(MUTANTS) mutants --package mixcalc --file '$(FILE)' --test-package mixcalc-tests \
+	--test-tool $$(if cargo nextest --version >/dev/null 2>&1; then echo nextest; else echo cargo; fi) \
+	--baseline skip --profile mutants --timeout 600 --cap-lints true --output $(CARGO_TARGET_DIR) \
+	-C=--locked $(JUDGES:%=-C=--test=%) || test $$? = 2
 
 ##@ Parts
 
