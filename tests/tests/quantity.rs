@@ -736,6 +736,20 @@ fn zero_has_no_sign() {
     assert_eq!(minus.times(Quantity::of(Volume::ZERO)).unwrap().to_text(), "0 L");
 }
 
+#[test]
+fn a_value_is_shown_in_units_of_its_own_dimension_alone() {
+    for from in named_kinds() {
+        let quantity = Quantity::from_parts(2.0, base_unit(from)).unwrap().claim_kind(from).unwrap();
+        for to in named_kinds() {
+            let shown = quantity.to(to.unit());
+            let code = (from.dimension() != to.dimension()).then_some(ErrorCode::WrongQuantity);
+            assert_eq!(shown.err().map(|error| error.code()), code, "{from:?} in {}", to.unit());
+        }
+    }
+    // A difference of temperatures is no reading of a thermometer: 20 K are not -253 °C.
+    assert_eq!(Quantity::read("20 K^1").unwrap().to("°C").unwrap_err().code(), ErrorCode::WrongQuantity);
+}
+
 /// 1000.7 g/L is no double of kg/L times a thousand.
 #[test]
 fn a_density_in_grams_is_one_that_documents_can_say() {
