@@ -1,8 +1,12 @@
 //! Products: formulation, active substances, densities, the dose on any basis, and what the label limits.
 
+mod amount;
+
 use alloc::string::String;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
+
+pub use amount::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};

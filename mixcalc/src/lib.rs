@@ -76,9 +76,9 @@ mod working;
 
 pub use error::{Error, ErrorCode};
 pub use finding::*;
-pub use label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, State, SubstanceContent};
-pub use measure::{Amount, Fillings, Measure, MeasureKind};
+pub use label::*;
+pub use measure::{Amount, Fillings, Measure, MeasureKind, graduations};
 pub use plan::*;
 pub use quantity::*;
-pub use sprayer::{Residual, Sprayer, SprayerKind, Tank};
+pub use sprayer::*;
 pub use working::{Input, Worked, Working};

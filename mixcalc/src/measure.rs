@@ -327,18 +327,12 @@ impl Measure {
 
     /// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
     pub(crate) fn graduations(&self, amount: Amount, ceiling: Amount) -> Result<Option<u64>, Error> {
-        let nearest = steps_nearest(self.steps(amount)).ok_or_else(|| uncountable(self.graduation))?;
-        let enough = !amount.is_under(self.graduation);
-        Ok(enough.then_some(nearest.min(self.most_graduations(ceiling)).max(1)))
+        nearest(amount, self.graduation, ceiling)
     }
 
     /// The whole graduations that are not over a ceiling.
     pub(crate) fn most_graduations(&self, ceiling: Amount) -> u64 {
-        steps_down(self.steps(ceiling)).unwrap_or(MOST_STEPS)
-    }
-
-    fn steps(&self, amount: Amount) -> Ratio {
-        amount.over(self.graduation).unwrap_or(Ratio::ZERO)
+        most_within(ceiling, self.graduation)
     }
 
     /// Fillings that an amount takes; a pack takes one, however many are counted.
@@ -377,6 +371,69 @@ fn named(kind: MeasureKind, capacity: Amount, graduation: Amount, system: System
     let people = |amount: Amount| Quantity::from(amount).to_people(system);
     let template = text::measure_name(kind);
     text::filled(template, &[("capacity", &people(capacity)), ("graduation", &people(graduation))])
+}
+
+/// Whole graduations nearest to an amount, a half going down, and never over the maximum: `min(steps_nearest(x / g), steps_down(M / g))`.
+///
+/// * `amount` (x): what the dose asks for.
+/// * `graduation` (g): the smallest step that the measure shows.
+/// * `maximum` (M): the most that the label allows; the amount itself where it allows no more.
+///
+/// # Errors
+///
+/// [`NotPositive`](ErrorCode::NotPositive) for an input that is not above zero; [`OutOfRange`](ErrorCode::OutOfRange) for an `amount` below
+/// one graduation, which cannot be measured, or over the `maximum`, or a size that nobody measures;
+/// [`WrongQuantity`](ErrorCode::WrongQuantity) for a volume beside a mass; [`Uncountable`](ErrorCode::Uncountable).
+///
+/// # Example
+///
+/// 466 mL in steps of 10 mL are 47 steps, but 46 where 466 mL is the most.
+///
+/// ```
+/// use mixcalc::{Volume, graduations};
+///
+/// let [amount, step, most] = [Volume::read("466 mL")?, Volume::read("10 mL")?, Volume::read("500 mL")?];
+/// assert_eq!(graduations(amount.into(), step.into(), most.into())?, 47);
+/// assert_eq!(graduations(amount.into(), step.into(), amount.into())?, 46);
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+///
+/// # Source
+///
+/// `docs/numbers.md`, sections 1 and 6.
+pub fn graduations(amount: Amount, graduation: Amount, maximum: Amount) -> Result<u64, Error> {
+    let amount = amount.positive().map_err(|error| error.at("amount"))?;
+    let graduation = graduation.positive().map_err(|error| error.at("graduation"))?;
+    let maximum = maximum.positive().map_err(|error| error.at("maximum"))?;
+    for (other, name) in [(graduation, "graduation"), (maximum, "maximum")] {
+        Quantity::from(other).claim_kind(Quantity::from(amount).kind()).map_err(|error| error.at(name))?;
+    }
+    let out_of_range = |phrase, limit: Amount| {
+        Err(Error::new(ErrorCode::OutOfRange).at("amount").given(amount).allowed(format_args!("{phrase} {limit}")))
+    };
+    if amount.exceeds(maximum) {
+        return out_of_range(text::word("at most the maximum,"), maximum);
+    }
+    match nearest(amount, graduation, maximum).map_err(|error| error.at("graduation"))? {
+        Some(graduations) => Ok(graduations),
+        None => out_of_range(text::word("at least one graduation,"), graduation),
+    }
+}
+
+/// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
+fn nearest(amount: Amount, graduation: Amount, ceiling: Amount) -> Result<Option<u64>, Error> {
+    let nearest = steps_nearest(steps(amount, graduation)).ok_or_else(|| uncountable(graduation))?;
+    let enough = !amount.is_under(graduation);
+    Ok(enough.then_some(nearest.min(most_within(ceiling, graduation)).max(1)))
+}
+
+/// Whole graduations that are not over a ceiling.
+fn most_within(ceiling: Amount, graduation: Amount) -> u64 {
+    steps_down(steps(ceiling, graduation)).unwrap_or(MOST_STEPS)
+}
+
+fn steps(amount: Amount, graduation: Amount) -> Ratio {
+    amount.over(graduation).unwrap_or(Ratio::ZERO)
 }
 
 pub(crate) fn uncountable(graduation: Amount) -> Error {

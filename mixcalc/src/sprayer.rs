@@ -1,6 +1,10 @@
 //! The sprayer: its kind, its tank and the safe fill, and what stays in it after spraying out.
 
+mod output;
+
 use alloc::sync::Arc;
+
+pub use output::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
@@ -379,9 +383,55 @@ impl Tank {
         }
     }
 
+    /// The most that it may be filled to with a stated headspace: the lesser of nominal and of what the headspace `h` leaves of the
+    /// brim, `min(nominal, (1 - h) * brim)`; `(1 - h) * nominal` where the brim is unknown; then down to a mark.
+    ///
+    /// A plan also bounds it by a mass limit, and has a default for the headspace (`docs/numbers.md`, section 3).
+    ///
+    /// # Errors
+    ///
+    /// [`MissingInput`](ErrorCode::MissingInput) for a tank that states no headspace;
+    /// [`BelowFirstMark`](ErrorCode::BelowFirstMark) where the first mark is above it.
+    ///
+    /// # Example
+    ///
+    /// 0.9 x 17 L is 15.3 L, under the nominal 16 L; the mark below is 15 L.
+    ///
+    /// ```
+    /// use mixcalc::{Ratio, Tank, Volume};
+    ///
+    /// let tank = Tank::new(Some(Volume::read("16 L")?), Some(Volume::read("17 L")?))?
+    ///     .with_headspace(Ratio::read("10 %")?)?
+    ///     .with_graduation(Volume::read("1 L")?)?;
+    /// assert_eq!(tank.safe_fill()?.to_string(), "15 L");
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    ///
+    /// # Source
+    ///
+    /// As [`new`](Self::new).
+    pub fn safe_fill(&self) -> Result<Volume, Error> {
+        let missing = || Error::new(ErrorCode::MissingInput).allowed(text::example("headspace", Kind::Ratio));
+        let headspace = self.headspace.ok_or_else(missing).map_err(|error| error.at("headspace"))?;
+        self.down_to_mark(self.filled(Some(headspace)))
+    }
+
+    /// Down to a mark, where there are marks.
+    fn down_to_mark(&self, fill: Volume) -> Result<Volume, Error> {
+        let Some(graduation) = self.graduation else {
+            return Ok(fill);
+        };
+        match steps_down(fill / graduation) {
+            Some(0) => Err(Error::new(ErrorCode::BelowFirstMark).given(graduation).allowed(fill)),
+            Some(marks) => Ok(graduation * Ratio::of_steps(marks)),
+            None => Err(crate::measure::uncountable(graduation.into())),
+        }
+        .map_err(|error| error.at("graduation"))
+    }
+
     /// The most that the tank may be filled to, before marks and mass.
-    fn filled(&self, kind: SprayerKind) -> Volume {
-        let Some(headspace) = self.headspace_kept(kind) else {
+    fn filled(&self, headspace: Option<Ratio>) -> Volume {
+        let Some(headspace) = headspace else {
             return self.nominal.unwrap_or(Volume::ZERO);
         };
         let full = Ratio::one() - headspace;
@@ -394,18 +444,11 @@ impl Tank {
 
 /// The most that the tank may be filled to: under nominal, brim and mass, and down to a mark.
 pub(crate) fn safe_fill(sprayer: &Sprayer, tank: &Tank, mix_density: Option<Density>) -> Result<Volume, Error> {
-    let mut fill = tank.filled(sprayer.kind);
+    let mut fill = tank.filled(tank.headspace_kept(sprayer.kind));
     if let Some(limited) = sprayer.mass_limited(mix_density)? {
         fill = fill.min(limited);
     }
-    let Some(graduation) = tank.graduation else {
-        return Ok(fill);
-    };
-    match steps_down(fill / graduation) {
-        Some(0) => Err(Error::new(ErrorCode::BelowFirstMark).at("tank.graduation").given(graduation).allowed(fill)),
-        Some(marks) => Ok(graduation * Ratio::of_steps(marks)),
-        None => Err(crate::measure::uncountable(graduation.into()).at("tank.graduation")),
-    }
+    tank.down_to_mark(fill).map_err(|error| error.at("tank"))
 }
 
 /// What is to be said of a safe fill.

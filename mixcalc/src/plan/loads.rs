@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::job::{Job, LastStrip, Split};
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{is_close, is_under, steps_down, steps_in_difference, steps_up};
-use crate::quantity::{Area, Ratio, Volume, VolumeRate, significant};
+use crate::quantity::{Area, Ratio, Volume, VolumeRate, divisor, significant};
 use crate::text;
 
 /// Most loads of one plan.
@@ -82,15 +82,50 @@ pub(crate) struct Division {
     pub(crate) runs: Vec<Run>,
 }
 
+/// Full loads, and the volume of the part load after them, zero where there is none: `steps_down(V / U)`, and `V - n * U`.
+///
+/// * `mix` (V): finished mix.
+/// * `safe_fill` (U): the most that the tank may be filled to.
+///
+/// # Errors
+///
+/// [`NotPositive`](ErrorCode::NotPositive) for an input that is not above zero; [`OutOfRange`](ErrorCode::OutOfRange) for a size that nobody
+/// measures; [`TooManyLoads`](ErrorCode::TooManyLoads) for over 1e11 loads.
+///
+/// # Example
+///
+/// 240 L in a tank that may be filled to 95 L: two full loads and one of 50 L.
+///
+/// ```
+/// use mixcalc::{Volume, full_and_part_load};
+///
+/// let (full, part) = full_and_part_load(Volume::read("240 L")?, Volume::read("95 L")?)?;
+/// assert_eq!((full, part.to_string()), (2, "50 L".into()));
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+///
+/// # Source
+///
+/// `docs/numbers.md`, sections 1 and 5: without marks and without a least working volume.
+pub fn full_and_part_load(mix: Volume, safe_fill: Volume) -> Result<(u64, Volume), Error> {
+    let (mix, safe_fill) = (divisor(mix, "mix")?, divisor(safe_fill, "safe_fill")?);
+    let (count, full) = counted(mix, safe_fill).map_err(|error| error.at("mix"))?;
+    let part = InMarks::left_of(mix, safe_fill * Ratio::of_steps(full), None).volume();
+    Ok((full, if count > full { part.min(safe_fill) } else { Volume::ZERO }))
+}
+
+/// How many loads a volume of mix takes, and how many of them are full.
+fn counted(mix: Volume, safe_fill: Volume) -> Result<(u64, u64), Error> {
+    let loads = mix / safe_fill;
+    let too_many =
+        || Error::new(ErrorCode::TooManyLoads).given(significant(loads.number(), 4)).allowed(text::word("1e11"));
+    let count = steps_up(loads).filter(|count| *count <= MOST_LOADS).ok_or_else(too_many)?;
+    Ok((count, steps_down(loads).unwrap_or(count)))
+}
+
 /// Divides a volume of mix into loads.
 pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Division, Error> {
-    let loads = mix / safe_fill;
-    let too_many = || {
-        let error = Error::new(ErrorCode::TooManyLoads).at("area");
-        error.given(significant(loads.number(), 4)).allowed(text::word("1e11"))
-    };
-    let count = steps_up(loads).filter(|count| *count <= MOST_LOADS).ok_or_else(too_many)?;
-    let full = steps_down(loads).unwrap_or(count);
+    let (count, full) = counted(mix, safe_fill).map_err(|error| error.at("area"))?;
     let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
     let least = job.tank().least_working_volume();
     let is_too_small = |part: Volume| least.is_some_and(|least| is_under(part, least));

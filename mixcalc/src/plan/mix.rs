@@ -6,7 +6,62 @@ use alloc::vec::Vec;
 use super::job::{Job, Rate};
 use crate::error::{Error, ErrorCode};
 use crate::label::{Displacement, Dose, Product, Share};
-use crate::quantity::{LiquidDose, Ratio, Volume, VolumeFraction, VolumeRate, ordered_sum};
+use crate::quantity::{Area, LiquidDose, Ratio, Volume, VolumeFraction, VolumeRate, divisor, factor, ordered_sum};
+
+/// Volume of mix for an area at a volume rate: `R * A`.
+///
+/// * `volume_rate` (R): volume of mix per ground area.
+/// * `area` (A): ground to be treated.
+///
+/// # Errors
+///
+/// [`OutOfRange`](ErrorCode::OutOfRange) for an input below zero, or a size that nobody measures.
+///
+/// # Example
+///
+/// 200 L/ha on 12.4 ha are 2480 L.
+///
+/// ```
+/// use mixcalc::{Area, VolumeRate, mix};
+///
+/// assert_eq!(mix(VolumeRate::read("200 L/ha")?, Area::read("12.4 ha")?)?.to_string(), "2480 L");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+///
+/// # Source
+///
+/// `docs/numbers.md`, section 4, without strip.
+pub fn mix(volume_rate: VolumeRate, area: Area) -> Result<Volume, Error> {
+    Ok(factor(volume_rate, "volume_rate")? * factor(area, "area")?)
+}
+
+/// Ground that a volume of mix serves: `V / R`.
+///
+/// * `mix` (V): finished mix.
+/// * `volume_rate` (R): volume of mix per ground area.
+///
+/// # Errors
+///
+/// [`NotPositive`](ErrorCode::NotPositive) for a `volume_rate` that is not above zero;
+/// [`OutOfRange`](ErrorCode::OutOfRange) for a `mix` below zero, or a size that nobody measures.
+///
+/// # Example
+///
+/// A tank of 600 L at 200 L/ha: 3 ha.
+///
+/// ```
+/// use mixcalc::{Volume, VolumeRate, area_for_mix};
+///
+/// assert_eq!(area_for_mix(Volume::read("600 L")?, VolumeRate::read("200 L/ha")?)?.to_string(), "3 ha");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+///
+/// # Source
+///
+/// `docs/numbers.md`, section 5.
+pub fn area_for_mix(mix: Volume, volume_rate: VolumeRate) -> Result<Area, Error> {
+    Ok(factor(mix, "mix")? / divisor(volume_rate, "volume_rate")?)
+}
 
 /// What a liter of mix is made of.
 #[derive(Clone, Debug, PartialEq)]

@@ -16,7 +16,8 @@ use alloc::vec::Vec;
 
 pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
-pub use loads::Strip;
+pub use loads::{Strip, full_and_part_load};
+pub use mix::{area_for_mix, mix};
 pub use steps::{Action, Level, Step};
 
 use self::loads::Run;

@@ -444,6 +444,7 @@ kinds! {
     VolumeFraction(Ratio), "volume fraction", "0.25 % v/v" {
         from_percent / percent = unit::PERCENT, "% v/v";
         from_milliliters_per_liter / milliliters_per_liter = unit::MILLILITER.per(unit::LITER), "mL/L";
+        from_milliliters_per_100_liters / milliliters_per_100_liters = unit::MILLILITER.per(unit::LITER.many(1e2)), "mL/100 L";
     }
     /// Mass of a part per mass of the whole.
     MassFraction(Ratio), "mass fraction", "50 % w/w" {
@@ -457,6 +458,7 @@ kinds! {
     /// Mass of a product per volume of mix.
     MassConcentration(MassPerVolume), "mass concentration", "2 g/L" {
         from_grams_per_liter / grams_per_liter = unit::GRAM.per(unit::LITER), "g/L";
+        from_grams_per_100_liters / grams_per_100_liters = unit::GRAM.per(unit::LITER.many(1e2)), "g/100 L";
     }
     /// Mass of an active substance per volume of a product.
     Content(MassPerVolume), "content", "250 g/L" {
@@ -663,4 +665,14 @@ pub(crate) fn not_negative<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
         si if si > 0.0 => positive(value),
         _ => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("zero or more"))),
     }
+}
+
+/// What is multiplied in the calculation of one number: zero or more.
+pub(crate) fn factor<Q: QuantityKind>(value: Q, name: &'static str) -> Result<Q, Error> {
+    not_negative(value).map_err(|error| error.at(name))
+}
+
+/// What is divided by in the calculation of one number: above zero.
+pub(crate) fn divisor<Q: QuantityKind>(value: Q, name: &'static str) -> Result<Q, Error> {
+    positive(value).map_err(|error| error.at(name))
 }
