@@ -20,10 +20,14 @@ WHEELS := $(CARGO_TARGET_DIR)/wheels
 # Where the wheel is installed, apart from the tools and the sources, so that only the wheel can make the tests pass.
 INSTALLED := $(CARGO_TARGET_DIR)/installed
 
-# The C program, for the library of one profile: release or debug.
-c_plan = $(CARGO_TARGET_DIR)/$(1)/c-plan
-compile_c_plan = $(CC) -std=c11 -Wall -Wextra -Wpedantic -Werror -g -Imixcalc-ffi/include tests/bindings/plan.c \
-	-L$(dir $(call c_plan,$(1))) -lmixcalc_ffi -Wl,-rpath,$(dir $(call c_plan,$(1))) -o $(call c_plan,$(1))
+# The C and C++ faces: the library as it is built, as it is installed for the tests, and the programs that test it.
+VERSION := $(shell sed -n 's/^version = "\(.*\)"/\1/p' Cargo.toml)
+ABI := $(shell sed -n 's/^pub const MIXCALC_ABI_VERSION: u32 = \(.*\);/\1/p' mixcalc-ffi/src/version.rs)
+PREFIX ?= /usr/local
+C_BUILD := $(CARGO_TARGET_DIR)/c
+PACKAGE := $(CARGO_TARGET_DIR)/package
+C_PROGRAMS := $(CARGO_TARGET_DIR)/c-programs
+STRICT := -Wall -Wextra -Wpedantic -Werror -g
 
 ##@ Plans
 
@@ -60,8 +64,8 @@ test-rust: ## Rust tests and the examples in the documentation
 	cargo test --workspace --all-features --locked --doc
 
 .PHONY: test-bindings
-test-bindings: installed c-plan rust-plan ## The wheel in a new environment and a program in C, against Rust
-	MIXCALC_C_PLAN=$(call c_plan,release) MIXCALC_C_LIBRARY=$(RELEASE)/libmixcalc_ffi.so MIXCALC_RUST_EXAMPLES=$(RELEASE)/examples \
+test-bindings: installed c-programs rust-plan ## The wheel in a new environment and programs in C and C++, against Rust
+	MIXCALC_C_PROGRAMS=$(C_PROGRAMS) MIXCALC_C_PACKAGE=$(PACKAGE) MIXCALC_RUST_EXAMPLES=$(RELEASE)/examples CC="$(CC)" CXX="$(CXX)" \
 	$(INSTALLED)/bin/pytest -q -p no:cacheprovider tests
 	cd $(INSTALLED) && MYPY_CACHE_DIR=$(CARGO_TARGET_DIR)/mypy bin/stubtest mixcalc
 
@@ -74,11 +78,18 @@ witness: rust-plan ## Check the plans of random jobs by exact fractions: COUNT=n
 
 # valgrind reads the debug library: an optimizer may test a value before it tests whether there is one.
 .PHONY: test-extra
-test-extra: gate ## What needs more of the machine: a C++ compiler, valgrind
-	echo '#include "mixcalc.h"' | $(CC) -x c++ -std=c++17 -Wall -Wextra -Wpedantic -Werror -fsyntax-only -Imixcalc-ffi/include -
+test-extra: gate test-valgrind ## What needs more of the machine: valgrind
+
+VALGRIND := LD_LIBRARY_PATH=$(CARGO_TARGET_DIR)/debug valgrind --quiet --leak-check=full --error-exitcode=9
+
+.PHONY: test-valgrind
+test-valgrind: c-programs
 	cargo build --locked --package mixcalc-ffi
-	$(call compile_c_plan,debug)
-	valgrind --quiet --leak-check=full --error-exitcode=9 $(call c_plan,debug) docs/examples/demo.toml >/dev/null
+	ln -sf libmixcalc_ffi.so $(CARGO_TARGET_DIR)/debug/libmixcalc.so.$(ABI)
+	$(VALGRIND) $(C_PROGRAMS)/vectors >/dev/null
+	$(VALGRIND) $(C_PROGRAMS)/border docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml
+	for job in docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
+	do for how in --view --pages; do $(VALGRIND) $(C_PROGRAMS)/plan $$how $$job >/dev/null; done; done
 
 # Tools of pinned versions, built to be run once, so without optimization.
 TOOLS_BUILT := $(CARGO_TARGET_DIR)/tools
@@ -135,10 +146,40 @@ header: ## Write the C header anew from the sources
 rust-plan:
 	cargo build --release --locked --package mixcalc --examples
 
-.PHONY: c-plan
-c-plan: ## The C library and the program that tests it
-	cargo build --release --locked --package mixcalc-ffi
-	$(call compile_c_plan,release)
+.PHONY: c-library
+c-library: ## The C library, shared and static
+	cargo build --profile c --locked --package mixcalc-ffi
+
+# Relocatable: the files of pkg-config and CMake find the rest from where they lie.
+to = $(DESTDIR)$(PREFIX)
+fill_in = sed -e 's/@VERSION@/$(VERSION)/g' -e 's/@ABI@/$(ABI)/g'
+
+.PHONY: install
+install: c-library ## Install header, libraries, pkg-config and CMake files: PREFIX=path
+	install -d "$(to)/include" "$(to)/lib/pkgconfig" "$(to)/lib/cmake/mixcalc"
+	install -m 644 mixcalc-ffi/include/mixcalc.h "$(to)/include"
+	install -m 755 -s $(C_BUILD)/libmixcalc_ffi.so "$(to)/lib/libmixcalc.so.$(VERSION)"
+	ln -sf libmixcalc.so.$(VERSION) "$(to)/lib/libmixcalc.so.$(ABI)"
+	ln -sf libmixcalc.so.$(ABI) "$(to)/lib/libmixcalc.so"
+	install -m 644 $(C_BUILD)/libmixcalc_ffi.a "$(to)/lib/libmixcalc.a"
+	strip --strip-debug "$(to)/lib/libmixcalc.a"
+	$(fill_in) mixcalc-ffi/package/mixcalc.pc.in >"$(to)/lib/pkgconfig/mixcalc.pc"
+	for file in mixcalc-config mixcalc-config-version; \
+	do $(fill_in) mixcalc-ffi/package/$$file.cmake.in >"$(to)/lib/cmake/mixcalc/$$file.cmake"; done
+
+.PHONY: package
+package:
+	rm -rf $(PACKAGE)
+	$(MAKE) --no-print-directory install DESTDIR= PREFIX=$(PACKAGE)
+
+.PHONY: c-programs
+c-programs: package ## The C library as it is installed, and the programs that test it
+	mkdir -p $(C_PROGRAMS)
+	$(PYTHON) tests/bindings/vectors.py >$(C_PROGRAMS)/vectors.h
+	sed 's|^dose = "1.2 L/ha"|dose = "1.3 L/ha"|' docs/examples/demo.toml >$(C_PROGRAMS)/stopped.toml
+	for program in plan border vectors; \
+	do $(CC) -std=c11 $(STRICT) -I$(PACKAGE)/include -I$(C_PROGRAMS) tests/bindings/$$program.c -pthread \
+		-L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib -o $(C_PROGRAMS)/$$program; done
 
 .PHONY: wheel
 wheel: $(TOOLS)/ready ## The Python wheel

@@ -4,6 +4,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use crate::error::ErrorDetails;
 use crate::failure::Failure;
+use crate::sized::Appended;
 use crate::status::{MIXCALC_STATUS_OK, MIXCALC_STATUS_STRUCT_SIZE};
 
 /// Runs the body of a C function and returns its status: nothing unwinds into C, and a failure reaches `error`.
@@ -19,7 +20,7 @@ pub(crate) unsafe fn answer(error: *mut ErrorDetails, body: impl FnOnce() -> Res
         Ok(()) => MIXCALC_STATUS_OK,
         Err(failure) => {
             // SAFETY: the caller's promise, and it is sound.
-            unsafe { ErrorDetails::write(error, &failure) };
+            unsafe { ErrorDetails::tell(error, &failure) };
             failure.code
         }
     }

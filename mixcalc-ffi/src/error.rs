@@ -1,9 +1,10 @@
 //! The struct that tells the caller why a call failed.
 
 use std::ffi::c_char;
-use std::mem::{offset_of, size_of};
+use std::mem::size_of;
 
 use crate::failure::Failure;
+use crate::sized::{Appended, first_release_ends_with};
 
 /// Room for a message, the zero byte at its end counted.
 pub const MIXCALC_MESSAGE_SIZE: usize = 512;
@@ -37,34 +38,16 @@ pub struct ErrorDetails {
     pub allowed: [c_char; MIXCALC_TEXT_SIZE],
 }
 
+first_release_ends_with! { ErrorDetails.allowed; }
+
 impl ErrorDetails {
-    /// Up to the end of the last field of the first release.
-    const LEAST_SIZE: usize = offset_of!(Self, allowed) + MIXCALC_TEXT_SIZE;
-
-    /// Whether there is a struct at `this`, and it can be written. None is fine too.
-    ///
-    /// `this` is NULL or points at a struct as large as its `struct_size` says.
-    pub(crate) unsafe fn is_sound(this: *const Self) -> bool {
-        // SAFETY: the caller's promise; `struct_size` is the first field of every release.
-        this.is_null() || unsafe { (*this).struct_size } >= Self::LEAST_SIZE
-    }
-
-    /// Writes what the caller's release knows of the failure.
+    /// Tells the caller of a failure, where it wants to know.
     ///
     /// `this` is NULL or points at a struct as large as its `struct_size` says, and is sound.
-    pub(crate) unsafe fn write(this: *mut Self, failure: &Failure) {
-        if this.is_null() {
-            return;
-        }
-        let ours = Self::from(failure);
-        let skipped = offset_of!(Self, code);
-        // SAFETY: both structs begin alike and reach at least to `len`; ours is on our stack, so they are apart.
-        unsafe {
-            let len = (*this).struct_size.min(size_of::<Self>());
-            (&raw const ours)
-                .byte_add(skipped)
-                .cast::<u8>()
-                .copy_to_nonoverlapping(this.byte_add(skipped).cast(), len - skipped);
+    pub(crate) unsafe fn tell(this: *mut Self, failure: &Failure) {
+        if !this.is_null() {
+            // SAFETY: the caller's promise.
+            unsafe { Self::write(this, &Self::from(failure)) };
         }
     }
 }
@@ -134,7 +117,7 @@ mod tests {
         let this = (&raw mut later).cast();
         unsafe {
             assert!(ErrorDetails::is_sound(this));
-            ErrorDetails::write(this, &failure());
+            ErrorDetails::tell(this, &failure());
         }
         assert_eq!(later.known.code, 103);
         assert_eq!(text(&later.known.given), "-1 ha");

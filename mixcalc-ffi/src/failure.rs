@@ -1,6 +1,8 @@
 //! Why a call failed.
 
-use crate::status::{MIXCALC_STATUS_LENGTH, MIXCALC_STATUS_NULL_POINTER, MIXCALC_STATUS_PANIC};
+use mixcalc::Kind;
+
+use crate::status::*;
 
 /// The core's error, or one of the border's own.
 #[derive(Debug, Default, PartialEq)]
@@ -32,6 +34,46 @@ impl Failure {
             given: given.to_string(),
             allowed,
         }
+    }
+
+    pub(crate) fn struct_size(parameter: &str) -> Self {
+        Self {
+            code: MIXCALC_STATUS_STRUCT_SIZE,
+            message: format!("{parameter}: its struct_size is too small; start it with its _INIT macro"),
+            path: parameter.into(),
+            ..Self::default()
+        }
+    }
+
+    pub(crate) fn index(parameter: &str, given: usize, count: usize) -> Self {
+        let allowed = format!("under {count}");
+        Self {
+            code: MIXCALC_STATUS_INDEX,
+            message: format!("{parameter}: must be {allowed}, got {given}"),
+            path: parameter.into(),
+            given: given.to_string(),
+            allowed,
+        }
+    }
+
+    pub(crate) fn kind(given: &str) -> Self {
+        let words: Vec<&str> =
+            Kind::all().iter().filter(|kind| **kind != Kind::Derived).map(|kind| kind.words()).collect();
+        let allowed = words.join(", ");
+        Self {
+            code: MIXCALC_STATUS_KIND,
+            message: format!("kind: must be NULL or one of {allowed}, got {given:?}"),
+            path: "kind".into(),
+            given: given.into(),
+            allowed,
+        }
+    }
+
+    /// Puts a place in front of the place already known.
+    pub(crate) fn at(mut self, place: &str) -> Self {
+        self.message = format!("{place}: {}", self.message);
+        self.path = place.into();
+        self
     }
 
     pub(crate) fn panic() -> Self {

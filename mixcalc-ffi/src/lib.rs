@@ -1,6 +1,6 @@
 //! C interface of mixcalc: what `include/mixcalc.h` declares.
 //!
-//! No arithmetic and no wording about spraying: text goes in, the core answers, text comes out.
+//! No arithmetic and no wording about spraying: numbers and text go in, the core answers, numbers and text come out.
 //!
 //! | file | holds |
 //! | --- | --- |
@@ -8,8 +8,14 @@
 //! | `status` | codes of the border |
 //! | `failure` | why a call failed, and the sentences of the border's own codes |
 //! | `error` | the struct that tells the caller |
+//! | `sized` | structs whose first field says how much of them the caller knows |
 //! | `text` | text taken from the caller, handed out and taken back |
-//! | `plan` | a job document in, a plan document out |
+//! | `choice` | numbers of closed lists |
+//! | `sum` | one number at a time |
+//! | `quantity` | unit words and text of quantities |
+//! | `plan` | a job document in, a plan out: documents and pages |
+//! | `view` | what a plan holds, one struct at a time |
+//! | `schema` | the schemas of the documents |
 //! | `version` | which library this is |
 #![deny(unsafe_op_in_unsafe_fn)]
 #![allow(
@@ -18,15 +24,26 @@
 )]
 
 mod border;
+mod choice;
 mod error;
 mod failure;
 mod plan;
+mod quantity;
+mod schema;
+mod sized;
 mod status;
+mod sum;
 mod text;
 mod version;
+mod view;
 
+pub use choice::*;
 pub use error::{ErrorDetails, MIXCALC_MESSAGE_SIZE, MIXCALC_TEXT_SIZE};
-pub use plan::mixcalc_plan_json;
+pub use plan::*;
+pub use quantity::*;
+pub use schema::*;
 pub use status::*;
+pub use sum::*;
 pub use text::mixcalc_string_free;
 pub use version::{MIXCALC_ABI_VERSION, mixcalc_abi_version, mixcalc_version};
+pub use view::*;

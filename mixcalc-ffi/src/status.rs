@@ -12,5 +12,11 @@ pub const MIXCALC_STATUS_STRUCT_SIZE: u32 = 2;
 /// A length is above PTRDIFF_MAX, which no object has: mostly a negative number turned into a size_t.
 pub const MIXCALC_STATUS_LENGTH: u32 = 3;
 
+/// There is no such load, product, step or finding: an index counts from 0 and stays under the count.
+pub const MIXCALC_STATUS_INDEX: u32 = 4;
+
+/// There is no kind of quantity of that name.
+pub const MIXCALC_STATUS_KIND: u32 = 5;
+
 /// A fault of the library, caught at the border. The process may go on.
 pub const MIXCALC_STATUS_PANIC: u32 = 99;

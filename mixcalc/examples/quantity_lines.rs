@@ -1,27 +1,21 @@
-//! Reads quantities, one a line as text, a tab and the words of the kind that claims it (or none), and prints for each its kind and its
-//! value in the unit of documents, or the code and the sentence of its error: `quantity_lines < LINES`.
+//! Reads quantities, one a line as `{"text": "300 L/ha", "claim": "volume rate", "unit": "L/ha"}`, and prints each in its unit with all its
+//! digits, so that other languages can be held against them. `claim` may be null.
 
-use std::io::{self, BufRead};
+use std::error::Error;
+use std::io::{BufRead, stdin};
 
-use mixcalc::{Error, Kind, Quantity};
+use mixcalc::{Kind, Quantity};
+use serde_json::Value;
 
-fn line(text: &str, claim: &str) -> Result<String, Error> {
-    let mut quantity = Quantity::read(text)?;
-    if let Some(kind) = Kind::all().iter().find(|kind| kind.words() == claim) {
-        quantity = quantity.claim_kind(*kind)?;
-    }
-    let (value, unit) = quantity.documented().to_parts();
-    Ok(format!("{}\t{value:?}\t{unit}", quantity.documented().kind().words()))
-}
-
-fn main() -> io::Result<()> {
-    for input in io::stdin().lock().lines() {
-        let input = input?;
-        let (text, claim) = input.split_once('\t').unwrap_or((&input, ""));
-        match line(text, claim) {
-            Ok(told) => println!("{told}"),
-            Err(error) => println!("{}\t{error}", error.code().number()),
+fn main() -> Result<(), Box<dyn Error>> {
+    for line in stdin().lock().lines() {
+        let asked: Value = serde_json::from_str(&line?)?;
+        let word = |key: &str| asked.get(key).and_then(Value::as_str);
+        let mut quantity = Quantity::read(word("text").unwrap_or_default())?;
+        if let Some(kind) = Kind::all().iter().find(|kind| Some(kind.words()) == word("claim")) {
+            quantity = quantity.claim_kind(*kind)?;
         }
+        println!("{:?}", quantity.to(word("unit").unwrap_or_default())?);
     }
     Ok(())
 }

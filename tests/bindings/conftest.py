@@ -34,15 +34,27 @@ def built(variable: str) -> Path:
 
 
 @pytest.fixture(scope="session")
-def c_plan() -> Path:
-    """tests/bindings/plan.c, compiled."""
-    return built("MIXCALC_C_PLAN")
+def c_programs() -> Path:
+    """The folder of the programs in C and C++ of this folder, compiled."""
+    return built("MIXCALC_C_PROGRAMS")
 
 
 @pytest.fixture(scope="session")
-def c_library() -> Path:
-    """The shared library of mixcalc-ffi."""
-    return built("MIXCALC_C_LIBRARY")
+def c_plan(c_programs) -> Path:
+    """tests/bindings/plan.c, compiled."""
+    return c_programs / "plan"
+
+
+@pytest.fixture(scope="session")
+def c_package() -> Path:
+    """What `make install` puts in place."""
+    return built("MIXCALC_C_PACKAGE")
+
+
+@pytest.fixture(scope="session")
+def c_library(c_package) -> Path:
+    """The shared library as it is installed."""
+    return c_package / "lib/libmixcalc.so"
 
 
 @pytest.fixture(scope="session")

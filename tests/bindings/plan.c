@@ -1,139 +1,418 @@
 /*
  * Plans the job document in a file through the C interface.
  *
- *     plan JOB        prints the plan and exits 0; or prints code, path and message of the error, one a line, and exits 2
+ *     plan JOB          prints the plan document and exits 0; or prints code, path and message of the error, one a line, and exits 2
+ *     plan --view JOB   prints what the structs of the interface say of the plan, in the shape of the plan document
+ *     plan --pages JOB  prints load sheet, load sheet with working, findings page, working and job; each after a line "=== name status"
  *
- * The job is planned twice and must come out alike. Before that, the promises of the border are tried: every NULL, a struct
- * of a wrong size, a length that cannot be, text that is no job. A promise that does not hold exits 1 and says where.
+ * The job is planned twice and must come out alike.
  */
 #include "mixcalc.h"
+#include "must.h"
 
-#include <stdint.h>
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
+#include <inttypes.h>
 
-#define MUST(condition)                                                             \
-    do {                                                                            \
-        if (!(condition)) {                                                         \
-            fprintf(stderr, "%s:%d: must be true: %s\n", __FILE__, __LINE__, #condition); \
-            exit(1);                                                                \
-        }                                                                           \
-    } while (0)
+static const char *const measure_kinds[] = {"", "vessel", "scale", "pack"};
+static const char *const actions[] = {"", "fill", "measure", "premix", "rinse", "agitate", "top-up"};
+static const char *const severities[] = {"", "stop", "caution", "note"};
+static const char *const bounds[] = {"", "at most", "at least"};
+static const char *const forces[] = {"", "law", "label", "standard", "advice", "fact"};
 
-static void version_is_the_header_s(void)
+static void print_text(const char *text)
 {
-    char version[32];
-    snprintf(version, sizeof version, "%d.%d.%d", MIXCALC_VERSION_MAJOR, MIXCALC_VERSION_MINOR, MIXCALC_VERSION_PATCH);
-    MUST(strcmp(MIXCALC_VERSION, version) == 0);
-    MUST(strcmp(mixcalc_version(), version) == 0);
-    MUST(mixcalc_abi_version() == MIXCALC_ABI_VERSION);
+    const unsigned char *at = (const unsigned char *)text;
+
+    putchar('"');
+    for (; *at; at++) {
+        if (*at == '"' || *at == '\\')
+            printf("\\%c", *at);
+        else if (*at < 0x20)
+            printf("\\u%04x", *at);
+        else
+            putchar(*at);
+    }
+    putchar('"');
 }
 
-static void null_is_refused_or_allowed_as_said(void)
+/* "key": {"value": 1, "unit": "L"}; 17 digits give every double back. */
+static void print_value(const char *key, double value, const char *unit)
 {
-    mixcalc_error error = MIXCALC_ERROR_INIT;
-    char *out = NULL;
-
-    MUST(mixcalc_plan_json(NULL, 0, &out, NULL, &error) == MIXCALC_STATUS_NULL_POINTER);
-    MUST(error.code == MIXCALC_STATUS_NULL_POINTER);
-    MUST(strcmp(error.path, "job") == 0 && strlen(error.message) > 0);
-    MUST(mixcalc_plan_json("{}", 2, NULL, NULL, &error) == MIXCALC_STATUS_NULL_POINTER);
-    MUST(strcmp(error.path, "out") == 0);
-    MUST(mixcalc_plan_json(NULL, 0, NULL, NULL, NULL) == MIXCALC_STATUS_NULL_POINTER);
-    MUST(out == NULL);
-    mixcalc_string_free(NULL);
+    printf("\"%s\": {\"value\": %.17g, \"unit\": ", key, value);
+    print_text(unit);
+    printf("}, ");
 }
 
-static void struct_size_and_length_are_checked(void)
+static void print_amount(const char *key, mixcalc_amount amount)
 {
-    mixcalc_error error = MIXCALC_ERROR_INIT;
-    struct {
-        mixcalc_error known;
-        char later[64];
-    } grown = {MIXCALC_ERROR_INIT, "untouched"};
-    char *out = NULL;
-
-    error.struct_size = sizeof error - 1;
-    MUST(mixcalc_plan_json("{}", 2, &out, NULL, &error) == MIXCALC_STATUS_STRUCT_SIZE);
-    MUST(error.code == 0 && error.message[0] == 0);
-    error.struct_size = 0;
-    MUST(mixcalc_plan_json("{}", 2, &out, NULL, &error) == MIXCALC_STATUS_STRUCT_SIZE);
-
-    grown.known.struct_size = sizeof grown;
-    MUST(mixcalc_plan_json("{}", SIZE_MAX, &out, NULL, &grown.known) == MIXCALC_STATUS_LENGTH);
-    MUST(grown.known.code == MIXCALC_STATUS_LENGTH && strcmp(grown.known.path, "job_len") == 0);
-    MUST(grown.known.struct_size == sizeof grown && strcmp(grown.later, "untouched") == 0);
-    MUST(out == NULL);
-}
-
-static void what_is_no_job_gets_a_code_of_the_library(void)
-{
-    static const struct {
-        const char *text;
-        size_t len;
-    } bad[] = {{"", 0}, {"{", 1}, {"{}", 2}, {"\xff\xfe", 2}, {"\0", 1}, {"format = 1", 10}, {"{\"format\": null}", 16}};
-    size_t i;
-
-    for (i = 0; i < sizeof bad / sizeof *bad; i++) {
-        mixcalc_error error = MIXCALC_ERROR_INIT;
-        char *out = NULL;
-        size_t out_len = 7;
-        uint32_t status = mixcalc_plan_json(bad[i].text, bad[i].len, &out, &out_len, &error);
-        MUST(status >= 100);
-        MUST(status == error.code && error.message[0] != 0 && error.reserved == 0);
-        MUST(out == NULL && out_len == 7);
-        MUST(mixcalc_plan_json(bad[i].text, bad[i].len, &out, NULL, NULL) == status);
+    MUST(amount.reserved == 0);
+    switch (amount.kind) {
+    case 0:
+        MUST(amount.volume_l == 0 && amount.mass_kg == 0);
+        printf("\"%s\": null, ", key);
+        break;
+    case MIXCALC_KIND_VOLUME:
+        MUST(amount.mass_kg == 0);
+        print_value(key, amount.volume_l, "L");
+        break;
+    default:
+        MUST(amount.kind == MIXCALC_KIND_MASS && amount.volume_l == 0);
+        print_value(key, amount.mass_kg, "kg");
     }
 }
 
-static char *contents(const char *path, size_t *len)
+static void print_gap(mixcalc_amount exact, double percent, double l_per_ha, double kg_per_ha)
 {
-    FILE *file = fopen(path, "rb");
-    char *text;
-    long size;
+    int by_volume = exact.kind == MIXCALC_KIND_VOLUME;
 
-    MUST(file != NULL);
-    MUST(fseek(file, 0, SEEK_END) == 0);
-    size = ftell(file);
-    MUST(size >= 0);
-    rewind(file);
-    text = malloc((size_t)size + 1);
-    MUST(text != NULL);
-    *len = fread(text, 1, (size_t)size, file);
-    MUST(*len == (size_t)size);
-    fclose(file);
-    return text;
+    printf("\"gap\": {\"percent\": %.17g, ", percent);
+    print_value("dose", by_volume ? l_per_ha : kg_per_ha, by_volume ? "L/ha" : "kg/ha");
+    printf("\"end\": 0}, ");
+    MUST((by_volume ? kg_per_ha : l_per_ha) == 0);
+}
+
+static void print_fillings(const mixcalc_measured_amount *amount)
+{
+    printf("\"fillings\": [{\"count\": %" PRIu64 ", ", amount->fillings);
+    print_amount("amount", amount->filling);
+    printf("\"end\": 0}");
+    if (amount->last_filling.kind) {
+        printf(", {\"count\": 1, ");
+        print_amount("amount", amount->last_filling);
+        printf("\"end\": 0}");
+    }
+    printf("], ");
+}
+
+static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
+{
+    mixcalc_step step = MIXCALC_STEP_INIT;
+
+    MUST(mixcalc_plan_step(plan, load, index, &step, NULL) == MIXCALC_STATUS_OK);
+    MUST(step.action >= MIXCALC_ACTION_FILL && step.action <= MIXCALC_ACTION_TOP_UP && step.reserved == 0);
+    printf("{\"do\": \"%s\", ", actions[step.action]);
+    if (step.product) {
+        printf("\"product\": ");
+        print_text(step.product);
+        printf(", ");
+    }
+    if (step.measure) {
+        printf("\"measure\": ");
+        print_text(step.measure);
+        printf(", ");
+    }
+    switch (step.action) {
+    case MIXCALC_ACTION_FILL:
+    case MIXCALC_ACTION_TOP_UP:
+        print_value("carrier", step.carrier_l, "L");
+        if (step.has_mark)
+            print_value("mark", step.mark_l, "L");
+        else
+            printf("\"mark\": null, ");
+        if (step.has_rest)
+            print_value("rest", step.rest_l, "L");
+        else
+            printf("\"rest\": null, ");
+        break;
+    case MIXCALC_ACTION_MEASURE: {
+        mixcalc_measured_amount amount = MIXCALC_MEASURED_AMOUNT_INIT;
+        MUST(mixcalc_plan_measured_amount(plan, load, step.product_index, &amount, NULL) == MIXCALC_STATUS_OK);
+        MUST(strcmp(amount.product, step.product) == 0);
+        print_fillings(&amount);
+        break;
+    }
+    case MIXCALC_ACTION_PREMIX:
+        print_value("carrier", step.carrier_l, "L");
+        break;
+    case MIXCALC_ACTION_RINSE:
+        printf("\"times\": %" PRIu64 ", ", step.times);
+        print_value("each", step.each_l, "L");
+        break;
+    }
+    print_value("in_tank", step.in_tank_l, "L");
+    printf("\"end\": 0}");
+}
+
+static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, size_t index)
+{
+    mixcalc_load load = MIXCALC_LOAD_INIT;
+    size_t i;
+
+    MUST(mixcalc_plan_load(plan, index, &load, NULL) == MIXCALC_STATUS_OK);
+    printf("{\"first\": %" PRIu64 ", \"last\": %" PRIu64 ", \"count\": %" PRIu64 ", ", load.first, load.last, load.count);
+    print_value("mix", load.mix_l, "L");
+    print_value("carrier", load.carrier_l, "L");
+    print_value("area", load.area_ha, "ha");
+    printf("\"products\": [");
+    for (i = 0; i < totals->products; i++) {
+        mixcalc_measured_amount amount = MIXCALC_MEASURED_AMOUNT_INIT;
+        mixcalc_amount exact;
+        const char *name;
+        MUST(mixcalc_plan_product_name(plan, i, &name, NULL) == MIXCALC_STATUS_OK);
+        MUST(mixcalc_plan_exact_amount(plan, index, i, &exact, NULL) == MIXCALC_STATUS_OK);
+        printf("%s{\"name\": ", i ? ", " : "");
+        print_text(name);
+        printf(", ");
+        print_amount("exact", exact);
+        if (totals->usable) {
+            MUST(mixcalc_plan_measured_amount(plan, index, i, &amount, NULL) == MIXCALC_STATUS_OK);
+            MUST(strcmp(amount.product, name) == 0 && memcmp(&amount.exact, &exact, sizeof exact) == 0);
+            print_amount("measured", amount.measured);
+            print_gap(exact, amount.gap_percent, amount.gap_l_per_ha, amount.gap_kg_per_ha);
+            printf("\"measure\": ");
+            print_text(amount.measure);
+            printf(", \"graduations\": %" PRIu64 ", ", amount.graduations);
+            print_fillings(&amount);
+            MUST(measure_kinds[amount.measure_kind][0] != 0);
+        } else {
+            MUST(mixcalc_plan_measured_amount(plan, index, i, &amount, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
+            MUST(amount.product == NULL && amount.measured.kind == 0);
+            printf("\"measured\": null, \"gap\": null, \"measure\": null, \"graduations\": null, \"fillings\": null, ");
+        }
+        printf("\"end\": 0}");
+    }
+    printf("], \"steps\": [");
+    for (i = 0; i < load.steps; i++) {
+        printf("%s", i ? ", " : "");
+        print_step(plan, index, i);
+    }
+    printf("], \"end\": 0}");
+}
+
+static void print_total(const mixcalc_plan *plan, const mixcalc_totals *totals, size_t product)
+{
+    mixcalc_measured_total total = MIXCALC_MEASURED_TOTAL_INIT;
+    mixcalc_amount exact;
+    const char *name;
+    size_t i;
+
+    MUST(mixcalc_plan_product_name(plan, product, &name, NULL) == MIXCALC_STATUS_OK);
+    MUST(mixcalc_plan_exact_total(plan, product, &exact, NULL) == MIXCALC_STATUS_OK);
+    printf("%s{\"name\": ", product ? ", " : "");
+    print_text(name);
+    printf(", ");
+    print_amount("exact", exact);
+    if (totals->usable) {
+        MUST(mixcalc_plan_measured_total(plan, product, &total, NULL) == MIXCALC_STATUS_OK);
+        MUST(strcmp(total.product, name) == 0);
+        print_amount("measured", total.measured);
+        print_gap(exact, total.gap_percent, total.gap_l_per_ha, total.gap_kg_per_ha);
+        printf("\"drawn\": [");
+        for (i = 0; i < total.measures; i++) {
+            mixcalc_drawn drawn = MIXCALC_DRAWN_INIT;
+            MUST(mixcalc_plan_drawn(plan, product, i, &drawn, NULL) == MIXCALC_STATUS_OK);
+            printf("%s{\"measure\": ", i ? ", " : "");
+            print_text(drawn.measure);
+            printf(", ");
+            print_amount("graduation", drawn.graduation);
+            printf("\"count\": %" PRIu64 "}", drawn.graduations);
+        }
+        printf("], ");
+    } else {
+        mixcalc_drawn drawn = MIXCALC_DRAWN_INIT;
+        MUST(mixcalc_plan_measured_total(plan, product, &total, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
+        MUST(mixcalc_plan_drawn(plan, product, 0, &drawn, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
+        MUST(drawn.measure == NULL && total.product == NULL);
+        printf("\"measured\": null, \"gap\": null, \"drawn\": null, ");
+    }
+    printf("\"end\": 0}");
+}
+
+static void print_ledger(const mixcalc_plan *plan, const mixcalc_totals *totals)
+{
+    mixcalc_ledger ledger = MIXCALC_LEDGER_INIT;
+    mixcalc_account account = MIXCALC_ACCOUNT_INIT;
+    size_t i;
+
+    if (!totals->usable) {
+        MUST(mixcalc_plan_ledger(plan, &ledger, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
+        MUST(mixcalc_plan_account(plan, 0, &account, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
+        printf("\"ledger\": null, ");
+        return;
+    }
+    MUST(mixcalc_plan_ledger(plan, &ledger, NULL) == MIXCALC_STATUS_OK);
+    printf("\"ledger\": {\"products\": [");
+    for (i = 0; i < totals->products; i++) {
+        MUST(mixcalc_plan_account(plan, i, &account, NULL) == MIXCALC_STATUS_OK);
+        printf("%s{\"name\": ", i ? ", " : "");
+        print_text(account.product);
+        printf(", ");
+        print_amount("stock", account.stock);
+        print_amount("drawn", account.drawn);
+        print_amount("in_loads", account.in_loads);
+        print_amount("spilled", account.spilled);
+        print_amount("left", account.left);
+        printf("\"end\": 0}");
+    }
+    printf("], \"carrier\": {");
+    print_value("drawn", ledger.carrier_drawn_l, "L");
+    print_value("first", ledger.carrier_first_l, "L");
+    print_value("premixed", ledger.carrier_premixed_l, "L");
+    print_value("rinses", ledger.carrier_rinses_l, "L");
+    print_value("topped_up", ledger.carrier_topped_up_l, "L");
+    printf("\"end\": 0}, \"mix\": {");
+    print_value("made", ledger.mix_made_l, "L");
+    print_value("sprayed", ledger.mix_sprayed_l, "L");
+    print_value("residual", ledger.mix_residual_l, "L");
+    printf("\"end\": 0}, \"end\": 0}, ");
+}
+
+static void print_finding(const mixcalc_plan *plan, size_t index)
+{
+    mixcalc_finding finding = MIXCALC_FINDING_INIT;
+
+    MUST(mixcalc_plan_finding(plan, index, &finding, NULL) == MIXCALC_STATUS_OK);
+    MUST(finding.severity >= MIXCALC_SEVERITY_STOP && finding.severity <= MIXCALC_SEVERITY_NOTE);
+    printf("%s{\"severity\": \"%s\", \"code\": ", index ? ", " : "", severities[finding.severity]);
+    print_text(finding.code);
+    printf(", \"path\": ");
+    print_text(finding.path);
+    printf(", \"message\": ");
+    print_text(finding.message);
+    printf(", \"load\": ");
+    if (finding.load)
+        printf("%" PRIu64 ", ", finding.load);
+    else
+        printf("null, ");
+    if (finding.actual_unit)
+        print_value("actual", finding.actual, finding.actual_unit);
+    else
+        printf("\"actual\": null, ");
+    if (finding.limit_unit) {
+        printf("\"limit\": {\"bound\": \"%s\", ", bounds[finding.bound]);
+        print_value("value", finding.limit, finding.limit_unit);
+        printf("\"force\": \"%s\", \"source\": ", forces[finding.force]);
+        print_text(finding.source);
+        printf("}, ");
+    } else {
+        MUST(finding.bound == 0 && finding.force == 0 && finding.source == NULL);
+        printf("\"limit\": null, ");
+    }
+    printf("\"end\": 0}");
+}
+
+static void print_view(const mixcalc_plan *plan)
+{
+    mixcalc_totals totals = MIXCALC_TOTALS_INIT;
+    size_t i;
+
+    MUST(mixcalc_plan_totals(plan, &totals, NULL) == MIXCALC_STATUS_OK);
+    printf("{\"usable\": %s, ", totals.usable ? "true" : "false");
+    print_value("safe_fill", totals.safe_fill_l, "L");
+    print_value("area", totals.area_ha, "ha");
+    print_value("volume_rate", totals.volume_rate_l_per_ha, "L/ha");
+    print_value("carrier_rate", totals.carrier_rate_l_per_ha, "L/ha");
+    printf("\"last_strip\": ");
+    if (totals.has_last_strip) {
+        printf("{");
+        print_value("held_back", totals.held_back_l, "L");
+        print_value("area", totals.last_strip_ha, "ha");
+        printf("\"end\": 0}, ");
+    } else {
+        MUST(totals.held_back_l == 0 && totals.last_strip_ha == 0);
+        printf("null, ");
+    }
+    printf("\"residual\": ");
+    if (totals.residual_l > 0) {
+        printf("{");
+        print_value("volume", totals.residual_l, "L");
+        if (totals.has_last_strip)
+            printf("\"ground_short\": null, ");
+        else
+            print_value("ground_short", totals.ground_short_ha, "ha");
+        printf("\"end\": 0}, ");
+    } else {
+        printf("null, ");
+    }
+    printf("\"totals\": {\"loads\": %" PRIu64 ", ", totals.load_count);
+    print_value("mix", totals.mix_l, "L");
+    print_value("carrier", totals.carrier_l, "L");
+    print_value("area", totals.area_made_for_ha, "ha");
+    printf("\"products\": [");
+    for (i = 0; i < totals.products; i++)
+        print_total(plan, &totals, i);
+    printf("], \"end\": 0}, \"loads\": [");
+    for (i = 0; i < totals.loads; i++) {
+        printf("%s", i ? ", " : "");
+        print_load(plan, &totals, i);
+    }
+    printf("], ");
+    print_ledger(plan, &totals);
+    printf("\"findings\": [");
+    for (i = 0; i < totals.findings; i++)
+        print_finding(plan, i);
+    printf("], \"cautions\": [");
+    for (i = 0; i < totals.cautions; i++) {
+        mixcalc_caution caution = MIXCALC_CAUTION_INIT;
+        MUST(mixcalc_plan_caution(plan, i, &caution, NULL) == MIXCALC_STATUS_OK);
+        printf("%s{\"code\": ", i ? ", " : "");
+        print_text(caution.code);
+        printf(", \"text\": ");
+        print_text(caution.text);
+        printf("}");
+    }
+    printf("], \"end\": 0}\n");
+}
+
+typedef uint32_t page(const mixcalc_plan *, char **, size_t *, mixcalc_error *);
+
+static void print_page(const mixcalc_plan *plan, const char *name, page *write)
+{
+    mixcalc_error error = MIXCALC_ERROR_INIT;
+    char *text = NULL;
+    size_t len = 7;
+    uint32_t status = write(plan, &text, &len, &error);
+
+    printf("=== %s %lu\n", name, (unsigned long)status);
+    if (status == MIXCALC_STATUS_OK) {
+        MUST(strlen(text) == len);
+        fwrite(text, 1, len, stdout);
+        printf("\n");
+    } else {
+        MUST(text == NULL && len == 7 && error.code == status);
+        printf("%s\n", error.message);
+    }
+    mixcalc_string_free(text);
 }
 
 int main(int argc, char **argv)
 {
     mixcalc_error error = MIXCALC_ERROR_INIT;
+    mixcalc_plan *plan = NULL, *again = NULL;
     char *job, *first = NULL, *second = NULL;
+    const char *what = argc == 3 ? argv[1] : "";
     size_t job_len, first_len = 0;
     uint32_t status;
 
-    version_is_the_header_s();
-    null_is_refused_or_allowed_as_said();
-    struct_size_and_length_are_checked();
-    what_is_no_job_gets_a_code_of_the_library();
-
-    if (argc != 2) {
-        fprintf(stderr, "usage: %s JOB\n", argv[0]);
+    if (argc < 2 || argc > 3) {
+        fprintf(stderr, "usage: %s [--view | --pages] JOB\n", argv[0]);
         return 1;
     }
-    job = contents(argv[1], &job_len);
-    status = mixcalc_plan_json(job, job_len, &first, &first_len, &error);
-    MUST(mixcalc_plan_json(job, job_len, &second, NULL, NULL) == status);
+    job = contents(argv[argc - 1], &job_len);
+    status = mixcalc_plan_new(job, job_len, &plan, &error);
+    MUST(mixcalc_plan_new(job, job_len, &again, NULL) == status);
     free(job);
     if (status != MIXCALC_STATUS_OK) {
-        MUST(error.code == status);
+        MUST(error.code == status && plan == NULL && again == NULL);
         printf("%lu\n%s\n%s\n", (unsigned long)status, error.path, error.message);
         return 2;
     }
+    MUST(mixcalc_plan_json(plan, &first, &first_len, &error) == MIXCALC_STATUS_OK);
+    MUST(mixcalc_plan_json(again, &second, NULL, NULL) == MIXCALC_STATUS_OK);
     MUST(strlen(first) == first_len && strcmp(first, second) == 0);
-    fwrite(first, 1, first_len, stdout);
+    mixcalc_plan_free(again);
+    if (strcmp(what, "--view") == 0) {
+        print_view(plan);
+    } else if (strcmp(what, "--pages") == 0) {
+        print_page(plan, "sheet", mixcalc_plan_sheet);
+        print_page(plan, "sheet with working", mixcalc_plan_sheet_with_working);
+        print_page(plan, "findings page", mixcalc_plan_findings_page);
+        print_page(plan, "working", mixcalc_plan_working_json);
+        print_page(plan, "job", mixcalc_plan_job_json);
+    } else {
+        fwrite(first, 1, first_len, stdout);
+    }
     mixcalc_string_free(first);
     mixcalc_string_free(second);
+    mixcalc_plan_free(plan);
     return 0;
 }
