@@ -288,6 +288,14 @@ def test_a_notebook_shows_amounts_as_the_measure_shows_them_and_every_caution():
     assert "volume_rate" in Job.read(DEMO)._repr_html_()
 
 
+def test_a_notebook_shows_what_the_load_sheet_says_digit_for_digit():
+    scale = Measure(name="scale", kind="scale", capacity="5 kg", graduation="0.1 g")
+    product = Product(name="example product A", formulation="WG", dose="1.23457 kg/ha", measure=scale)
+    plan = mixcalc.plan(job(area="1.364 ha", products=[product], tank=Tank(nominal="300 L")))
+    # Four digits would be 1684 g, more than is measured.
+    assert "Weigh 1683.9 g" in plan.steps[1].text and ">1683.9 g (scale)<" in plan._repr_html_()
+
+
 # ---------------------------------------------------------------------------------------------------- many at a time
 
 

@@ -34,7 +34,8 @@ def plan(plan):
         parts.append(_table(["finding", "what"], [[finding.severity, finding.message] for finding in plan.findings]))
 
     def in_load(portion):
-        return people(portion.exact) if portion.shown is None else f"{portion.shown} ({portion.measure})"
+        # With as many digits as the load sheet has at a mark: four would show 1683.5 g as 1684 g.
+        return people(portion.exact) if portion.shown is None else f"{portion.shown:.9g} ({portion.measure})"
 
     def in_all(total):
         return people(total.exact if total.measured is None else total.measured)
