@@ -196,16 +196,17 @@ impl Quantity {
                 let given = value.get_type().name()?;
                 return Err(PyTypeError::new_err(format!("with a unit beside it, the value is a number, not {given}")));
             };
-            let core = border::checked(py, mixcalc::Quantity::from_parts(number, unit))?.named();
-            return Ok(Self::of_stated(core, unit));
+            let core = border::checked(py, mixcalc::Quantity::from_parts(number, unit))?.documented();
+            return Ok(Self { core, unit: unit.to_owned().into() });
         }
         if let Ok(object) = value.cast::<Object>() {
             return Ok(object.get().0.clone());
         }
         if let Ok(text) = value.cast::<PyString>() {
             let text = text.to_string_lossy();
-            let core = border::checked(py, read(&text))?.named();
-            return Ok(Self::of_stated(core, text.split_once(' ').map_or("", |(_, unit)| unit)));
+            let core = border::checked(py, read(&text))?.documented();
+            let unit = text.split_once(' ').map_or("", |(_, unit)| unit);
+            return Ok(Self { core, unit: unit.to_owned().into() });
         }
         if let Some(number) = number(value)? {
             // A bare number is refused in the words of the core.
@@ -224,11 +225,6 @@ impl Quantity {
         }
         let given = value.get_type().name()?;
         Err(PyTypeError::new_err(format!("a quantity is text such as \"300 L/ha\", not {given}")))
-    }
-
-    /// Told in the unit that it was stated in, base units apart where the kind has a better one.
-    fn of_stated(core: mixcalc::Quantity, unit: &str) -> Self {
-        if unit.contains('^') { core.into() } else { Self { core, unit: unit.to_owned().into() } }
     }
 
     /// The other operand: a quantity, or a pure number.
@@ -474,6 +470,12 @@ impl Object {
     #[pyo3(signature = (registry=None))]
     fn to_pint<'py>(slf: &Bound<'py, Self>, registry: Option<&Bound<'py, PyAny>>) -> PyResult<Bound<'py, PyAny>> {
         slf.py().import("mixcalc._foreign")?.getattr("to_pint")?.call1((slf, registry))
+    }
+
+    /// Of a derived quantity: as the one kind of its dimension, where there is one.
+    fn _named(&self) -> Quantity {
+        let named = self.0.core.named();
+        if named.kind() == self.0.core.kind() { self.0.clone() } else { named.into() }
     }
 
     /// Value and unit in base units, for other libraries: `(0.001, "m^3")`.

@@ -49,7 +49,9 @@ def test_text_is_read_or_refused_as_the_vectors_say(case):
         with pytest.raises(InputError) as caught:
             read(case)
         error = case["error"]
-        assert (caught.value.code, caught.value.name, str(caught.value)) == (error["code"], error["name"], error["message"])
+        assert (caught.value.code, caught.value.name) == (error["code"], error["name"])
+        if not case.get("claim"):  # a class repeats the text as it was written, a claim the quantity
+            assert str(caught.value) == error["message"]
     else:
         quantity = read(case)
         tolerance = max(case["rel_tol"], 4e-16) * abs(case["value"])  # on the grid of the unit of documents
@@ -195,6 +197,17 @@ def test_repr_evaluates_and_copies_are_equal(quantity):
     for again in (eval(repr(quantity), vars(mixcalc).copy()), pickle.loads(pickle.dumps(quantity)), copy.copy(quantity), copy.deepcopy(quantity)):
         assert again == quantity and type(again) is type(quantity) and hash(again) == hash(quantity)
     assert Quantity(quantity) == quantity and type(Quantity(quantity)) is type(quantity)
+
+
+@given(quantities, quantities)
+def test_results_of_arithmetic_keep_through_repr_and_pickle(a, b):
+    for operation in (operator.add, operator.sub, operator.mul, operator.truediv):
+        try:
+            result = operation(a, b)
+        except InputError:
+            continue
+        for again in (eval(repr(result), vars(mixcalc).copy()), pickle.loads(pickle.dumps(result))):
+            assert again == result and type(again) is type(result) and hash(again) == hash(result)
 
 
 @given(quantities)

@@ -1,16 +1,17 @@
 """``python -m mixcalc``: plan and check job documents, and print their schemas.
 
-Ends with 0 where all went well, 1 where a plan has a stop, 2 where a job cannot be planned.
+Ends with 0 where all went well, 1 where a plan has a stop, 2 where a job cannot be planned, 3 on a fault of the program.
 """
 
 import argparse
 import json
 import signal
 import sys
+import traceback
 
 import mixcalc
 
-OK, STOPPED, REFUSED = 0, 1, 2
+OK, STOPPED, REFUSED, FAULT = 0, 1, 2, 3
 
 
 def main(arguments=None):
@@ -23,7 +24,7 @@ def _parser():
     parser = argparse.ArgumentParser(
         prog="python -m mixcalc",
         description="Arithmetic of mixing and loading for crop sprayers. The label in force where you are decides.",
-        epilog="Ends with 0 where all went well, 1 where a plan has a stop, 2 where a job cannot be planned.",
+        epilog="Ends with 0 where all went well, 1 where a plan has a stop, 2 where a job cannot be planned, 3 on a fault of the program.",
     )
     parser.add_argument("--version", action="version", version=mixcalc.__version__)
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
@@ -128,4 +129,9 @@ def _check(options):
 if __name__ == "__main__":
     if hasattr(signal, "SIGPIPE"):
         signal.signal(signal.SIGPIPE, signal.SIG_DFL)  # a reader that has seen enough is no error
-    sys.exit(main())
+    try:
+        status = main()
+    except Exception:
+        traceback.print_exc()
+        status = FAULT  # not 1, which says that a plan has a stop
+    sys.exit(status)

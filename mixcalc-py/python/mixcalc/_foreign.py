@@ -67,7 +67,7 @@ def _read(value, text, base, base_text):
                 return read
         except ValueError:
             pass
-    return Quantity(base, base_text) if base_text else None
+    return Quantity(base, base_text)._named() if base_text else None
 
 
 def taken(value):
