@@ -438,7 +438,7 @@ fn the_jobs_of_the_vectors_show_their_working() {
 #[test]
 fn random_jobs_show_their_working() {
     let mut config = ProptestConfig::default();
-    config.cases = config.cases.max(500);
+    config.cases = config.cases.max(2000); // fewer do not meet every branch
     config.failure_persistence = None;
     if config.rng_seed == RngSeed::Random {
         config.rng_seed = RngSeed::Fixed(1);
@@ -459,7 +459,7 @@ fn random_jobs_show_their_working() {
     let (usable, stopped) = plans.get();
     let formulas = formulas.into_inner();
     println!("{usable} usable plans, {stopped} stopped, {} formulas", formulas.len());
-    assert!(usable >= 300 && stopped >= 5, "{usable} usable plans, {stopped} stopped");
+    assert!(usable >= 1200 && stopped >= 20, "{usable} usable plans, {stopped} stopped");
     // Where several labels ask for a first carrier, each formula with one has a twin; a job with either will do.
     for branch in BRANCHES {
         let twin = branch.replace("max(F, F)", "F");
