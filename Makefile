@@ -78,7 +78,7 @@ witness: rust-plan ## Check the plans of random jobs by exact fractions: COUNT=n
 
 # valgrind reads the debug library: an optimizer may test a value before it tests whether there is one.
 .PHONY: test-extra
-test-extra: gate test-valgrind ## What needs more of the machine: valgrind
+test-extra: gate test-valgrind sdist ## What needs more of the machine: valgrind
 
 VALGRIND := LD_LIBRARY_PATH=$(CARGO_TARGET_DIR)/debug valgrind --quiet --leak-check=full --error-exitcode=9
 
@@ -111,6 +111,10 @@ gate: $(RUNNER) ## Instruction counts against the numbers checked in; needs valg
 .PHONY: bench
 bench: ## Times beside what a user would do instead, and allocations
 	cargo bench --quiet --locked --package mixcalc-benches --bench plan --bench allocations
+
+.PHONY: bench-python
+bench-python: installed ## A plan in Python beside the same sums written with pint
+	$(INSTALLED)/bin/python benches/python/plan_beside_pint.py
 
 .PHONY: test-long
 test-long: ## For the patient: a million random jobs, other ones each day
@@ -185,6 +189,14 @@ c-programs: package ## The C library as it is installed, and the programs that t
 wheel: $(TOOLS)/ready ## The Python wheel
 	rm -rf $(WHEELS)
 	$(TOOLS)/bin/maturin build --release --locked --manifest-path mixcalc-py/Cargo.toml --out $(WHEELS)
+
+.PHONY: sdist
+sdist: $(TOOLS)/ready ## The source distribution of the Python package, built into a wheel as pip would
+	rm -rf $(CARGO_TARGET_DIR)/sdist
+	$(TOOLS)/bin/maturin sdist --manifest-path mixcalc-py/Cargo.toml --out $(CARGO_TARGET_DIR)/sdist
+	$(PYTHON) -m venv --clear $(CARGO_TARGET_DIR)/sdist/venv
+	$(CARGO_TARGET_DIR)/sdist/venv/bin/pip install --quiet $(CARGO_TARGET_DIR)/sdist/mixcalc-*.tar.gz
+	cd $(CARGO_TARGET_DIR)/sdist && venv/bin/python -m mixcalc plan --json $(CURDIR)/docs/examples/demo.toml >/dev/null
 
 .PHONY: installed
 installed: wheel
