@@ -27,6 +27,7 @@ PREFIX ?= /usr/local
 C_BUILD := $(CARGO_TARGET_DIR)/c
 PACKAGE := $(CARGO_TARGET_DIR)/package
 C_PROGRAMS := $(CARGO_TARGET_DIR)/c-programs
+BINDINGS = MIXCALC_C_PROGRAMS=$(C_PROGRAMS) MIXCALC_C_PACKAGE=$(PACKAGE) MIXCALC_RUST_EXAMPLES=$(RELEASE)/examples CC="$(CC)" CXX="$(CXX)"
 STRICT := -Wall -Wextra -Wpedantic -Werror -g
 
 ##@ Plans
@@ -64,9 +65,9 @@ test-rust: ## Rust tests and the examples in the documentation
 	cargo test --workspace --all-features --locked --doc
 
 .PHONY: test-bindings
-test-bindings: installed c-programs rust-plan ## The wheel in a new environment and programs in C and C++, against Rust
-	MIXCALC_C_PROGRAMS=$(C_PROGRAMS) MIXCALC_C_PACKAGE=$(PACKAGE) MIXCALC_RUST_EXAMPLES=$(RELEASE)/examples CC="$(CC)" CXX="$(CXX)" \
-	$(INSTALLED)/bin/pytest -q -p no:cacheprovider tests
+test-bindings: installed c-programs rust-plan ## The wheel in a new environment and programs in C, against Rust
+	$(BINDINGS) \
+	$(INSTALLED)/bin/pytest -q -p no:cacheprovider tests --ignore tests/bindings/extra
 	cd $(INSTALLED) && MYPY_CACHE_DIR=$(CARGO_TARGET_DIR)/mypy bin/stubtest mixcalc
 
 COUNT ?= 10000
@@ -78,18 +79,46 @@ witness: rust-plan ## Check the plans of random jobs by exact fractions: COUNT=n
 
 # valgrind reads the debug library: an optimizer may test a value before it tests whether there is one.
 .PHONY: test-extra
-test-extra: gate test-valgrind sdist ## What needs more of the machine: valgrind
+test-extra: gate test-c-extra test-valgrind test-sanitized sdist ## What needs more: a C++ compiler, CMake, Java, abidiff, valgrind, a nightly
 
-VALGRIND := LD_LIBRARY_PATH=$(CARGO_TARGET_DIR)/debug valgrind --quiet --leak-check=full --error-exitcode=9
+.PHONY: test-c-extra
+test-c-extra: installed c-programs
+	$(BINDINGS) $(INSTALLED)/bin/pytest -q -p no:cacheprovider tests/bindings/extra
+
+# The programs of the C tests, each in every way, behind a command; the last two must be caught, so that silence says something.
+tried = $(1)/vectors >/dev/null; \
+	$(1)/border docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
+	for job in docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
+	do for how in --view --pages; do $(1)/plan $$how $$job >/dev/null; done; done; \
+	for fault in overrun leak; do if $(1)/careless $$fault >/dev/null 2>&1; then echo "not seen: $$fault" >&2; exit 1; fi; done
 
 .PHONY: test-valgrind
 test-valgrind: c-programs
 	cargo build --locked --package mixcalc-ffi
 	ln -sf libmixcalc_ffi.so $(CARGO_TARGET_DIR)/debug/libmixcalc.so.$(ABI)
-	$(VALGRIND) $(C_PROGRAMS)/vectors >/dev/null
-	$(VALGRIND) $(C_PROGRAMS)/border docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml
-	for job in docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
-	do for how in --view --pages; do $(VALGRIND) $(C_PROGRAMS)/plan $$how $$job >/dev/null; done; done
+	export LD_LIBRARY_PATH=$(CARGO_TARGET_DIR)/debug; \
+	$(call tried,valgrind --quiet --leak-check=full --error-exitcode=9 $(C_PROGRAMS))
+
+# gcc's own sanitizer does not see into a Rust library; the nightly's does, with its runtime linked whole.
+NIGHTLY ?= $(firstword $(wildcard $(HOME)/.rustup/toolchains/nightly-*))
+SANITIZED := $(CARGO_TARGET_DIR)/sanitized
+
+.PHONY: test-sanitized
+ifeq ($(wildcard $(NIGHTLY)/bin/cargo),)
+test-sanitized:
+	@echo "no nightly toolchain here (NIGHTLY=folder): the C programs were not run under sanitizers"
+else
+test-sanitized: host = $(patsubst nightly-%,%,$(notdir $(NIGHTLY)))
+test-sanitized: c-programs
+	PATH="$(NIGHTLY)/bin:$$PATH" RUSTFLAGS=-Zsanitizer=address $(NIGHTLY)/bin/cargo build --locked --package mixcalc-ffi \
+		--target $(host) --target-dir $(SANITIZED)
+	for program in plan border vectors extra/careless; \
+	do $(CC) -std=c11 -g -fsanitize=undefined -fno-sanitize-recover=all -Imixcalc-ffi/include -I$(C_PROGRAMS) tests/bindings/$$program.c \
+		$(SANITIZED)/$(host)/debug/libmixcalc_ffi.a -Wl,--whole-archive \
+		$(NIGHTLY)/lib/rustlib/$(host)/lib/librustc-nightly_rt.asan.a -Wl,--no-whole-archive \
+		-lgcc_s -lutil -lrt -lpthread -lm -ldl -lstdc++ -o $(SANITIZED)/$$(basename $$program); done
+	$(call tried,$(SANITIZED))
+endif
 
 # Tools of pinned versions, built to be run once, so without optimization.
 TOOLS_BUILT := $(CARGO_TARGET_DIR)/tools
@@ -115,6 +144,12 @@ bench: ## Times beside what a user would do instead, and allocations
 .PHONY: bench-python
 bench-python: installed ## A plan in Python beside the same sums written with pint
 	$(INSTALLED)/bin/python benches/python/plan_beside_pint.py
+
+.PHONY: bench-c
+bench-c: package ## Cost of the C interface beside plain C: nanoseconds, instructions; needs valgrind
+	$(CC) -std=c11 -O2 $(STRICT) -I$(PACKAGE)/include benches/c/cost.c -L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib \
+		-o $(CARGO_TARGET_DIR)/c-cost
+	$(PYTHON) benches/c/cost.py $(CARGO_TARGET_DIR)/c-cost docs/examples/demo.toml
 
 .PHONY: test-long
 test-long: ## For the patient: a million random jobs, other ones each day
@@ -150,18 +185,22 @@ header: ## Write the C header anew from the sources
 rust-plan:
 	cargo build --release --locked --package mixcalc --examples
 
+# Places in messages of a fault are those of the sources, not of the machine.
+sources := $(wildcard $(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src/*/)
+unplaced := $(sources:%=--remap-path-prefix=%=) --remap-path-prefix=$(CURDIR)/=
+
 .PHONY: c-library
 c-library: ## The C library, shared and static
-	cargo build --profile c --locked --package mixcalc-ffi
+	RUSTFLAGS="$(RUSTFLAGS) $(unplaced)" cargo build --profile c --locked --package mixcalc-ffi
 
 # Relocatable: the files of pkg-config and CMake find the rest from where they lie.
 to = $(DESTDIR)$(PREFIX)
 fill_in = sed -e 's/@VERSION@/$(VERSION)/g' -e 's/@ABI@/$(ABI)/g'
 
 .PHONY: install
-install: c-library ## Install header, libraries, pkg-config and CMake files: PREFIX=path
+install: c-library ## Install headers, libraries, pkg-config and CMake files: PREFIX=path
 	install -d "$(to)/include" "$(to)/lib/pkgconfig" "$(to)/lib/cmake/mixcalc"
-	install -m 644 mixcalc-ffi/include/mixcalc.h "$(to)/include"
+	install -m 644 mixcalc-ffi/include/mixcalc.h mixcalc-ffi/include/mixcalc.hpp "$(to)/include"
 	install -m 755 -s $(C_BUILD)/libmixcalc_ffi.so "$(to)/lib/libmixcalc.so.$(VERSION)"
 	ln -sf libmixcalc.so.$(VERSION) "$(to)/lib/libmixcalc.so.$(ABI)"
 	ln -sf libmixcalc.so.$(ABI) "$(to)/lib/libmixcalc.so"
@@ -181,9 +220,9 @@ c-programs: package ## The C library as it is installed, and the programs that t
 	mkdir -p $(C_PROGRAMS)
 	$(PYTHON) tests/bindings/vectors.py >$(C_PROGRAMS)/vectors.h
 	sed 's|^dose = "1.2 L/ha"|dose = "1.3 L/ha"|' docs/examples/demo.toml >$(C_PROGRAMS)/stopped.toml
-	for program in plan border vectors; \
+	for program in plan border vectors extra/careless; \
 	do $(CC) -std=c11 $(STRICT) -I$(PACKAGE)/include -I$(C_PROGRAMS) tests/bindings/$$program.c -pthread \
-		-L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib -o $(C_PROGRAMS)/$$program; done
+		-L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib -o $(C_PROGRAMS)/$$(basename $$program); done
 
 .PHONY: wheel
 wheel: $(TOOLS)/ready ## The Python wheel

@@ -10,7 +10,7 @@ use crate::status::{MIXCALC_STATUS_OK, MIXCALC_STATUS_STRUCT_SIZE};
 /// Runs the body of a C function and returns its status: nothing unwinds into C, and a failure reaches `error`.
 ///
 /// `error` is NULL or points at a struct as large as its `struct_size` says.
-pub(crate) unsafe fn answer(error: *mut ErrorDetails, body: impl FnOnce() -> Result<(), Failure>) -> u32 {
+pub(crate) unsafe fn answer(error: *mut ErrorDetails, body: impl FnOnce() -> Result<(), Box<Failure>>) -> u32 {
     // SAFETY: the caller's promise.
     if !unsafe { ErrorDetails::is_sound(error) } {
         return MIXCALC_STATUS_STRUCT_SIZE;

@@ -4,7 +4,7 @@ use mixcalc::Kind;
 
 use crate::status::*;
 
-/// The core's error, or one of the border's own.
+/// The core's error, or one of the border's own. Handed on in a box, so that a success has nothing to carry.
 #[derive(Debug, Default, PartialEq)]
 pub(crate) struct Failure {
     pub(crate) code: u32,
@@ -15,84 +15,84 @@ pub(crate) struct Failure {
 }
 
 impl Failure {
-    pub(crate) fn null_pointer(parameter: &str) -> Self {
-        Self {
+    pub(crate) fn null_pointer(parameter: &str) -> Box<Self> {
+        Box::new(Self {
             code: MIXCALC_STATUS_NULL_POINTER,
             message: format!("{parameter}: must not be NULL"),
             path: parameter.into(),
             given: "NULL".into(),
             ..Self::default()
-        }
+        })
     }
 
-    pub(crate) fn length(parameter: &str, given: usize) -> Self {
+    pub(crate) fn length(parameter: &str, given: usize) -> Box<Self> {
         let allowed = format!("at most {}", isize::MAX);
-        Self {
+        Box::new(Self {
             code: MIXCALC_STATUS_LENGTH,
             message: format!("{parameter}: must be {allowed}, got {given}"),
             path: parameter.into(),
             given: given.to_string(),
             allowed,
-        }
+        })
     }
 
-    pub(crate) fn struct_size(parameter: &str) -> Self {
-        Self {
+    pub(crate) fn struct_size(parameter: &str) -> Box<Self> {
+        Box::new(Self {
             code: MIXCALC_STATUS_STRUCT_SIZE,
             message: format!("{parameter}: its struct_size is too small; start it with its _INIT macro"),
             path: parameter.into(),
             ..Self::default()
-        }
+        })
     }
 
-    pub(crate) fn index(parameter: &str, given: usize, count: usize) -> Self {
+    pub(crate) fn index(parameter: &str, given: usize, count: usize) -> Box<Self> {
         let allowed = format!("under {count}");
-        Self {
+        Box::new(Self {
             code: MIXCALC_STATUS_INDEX,
             message: format!("{parameter}: must be {allowed}, got {given}"),
             path: parameter.into(),
             given: given.to_string(),
             allowed,
-        }
+        })
     }
 
-    pub(crate) fn kind(given: &str) -> Self {
+    pub(crate) fn kind(given: &str) -> Box<Self> {
         let words: Vec<&str> =
             Kind::all().iter().filter(|kind| **kind != Kind::Derived).map(|kind| kind.words()).collect();
         let allowed = words.join(", ");
-        Self {
+        Box::new(Self {
             code: MIXCALC_STATUS_KIND,
             message: format!("kind: must be NULL or one of {allowed}, got {given:?}"),
             path: "kind".into(),
             given: given.into(),
             allowed,
-        }
+        })
     }
 
     /// Puts a place in front of the place already known.
-    pub(crate) fn at(mut self, place: &str) -> Self {
+    pub(crate) fn at(mut self: Box<Self>, place: &str) -> Box<Self> {
         self.message = format!("{place}: {}", self.message);
         self.path = place.into();
         self
     }
 
-    pub(crate) fn panic() -> Self {
-        Self {
+    pub(crate) fn panic() -> Box<Self> {
+        Box::new(Self {
             code: MIXCALC_STATUS_PANIC,
             message: "a fault of the library, not of the input; please report it with the input".into(),
             ..Self::default()
-        }
+        })
     }
 }
 
-impl From<mixcalc::Error> for Failure {
+impl From<mixcalc::Error> for Box<Failure> {
     fn from(error: mixcalc::Error) -> Self {
-        Self {
+        Self::new(Failure {
             code: error.code().number(),
             message: error.to_string(),
             path: error.path().into(),
             given: error.given_text().into(),
             allowed: error.allowed_text().into(),
-        }
+        })
     }
 }

@@ -54,7 +54,7 @@ impl PlanHandle {
 /// The plan that the caller's parameter `plan` is.
 ///
 /// `plan` is NULL or came from `mixcalc_plan_new` and was not given back.
-pub(crate) unsafe fn read<'a>(plan: *const PlanHandle) -> Result<&'a PlanHandle, Failure> {
+pub(crate) unsafe fn read<'a>(plan: *const PlanHandle) -> Result<&'a PlanHandle, Box<Failure>> {
     // SAFETY: the caller's promise.
     unsafe { plan.as_ref() }.ok_or_else(|| Failure::null_pointer("plan"))
 }

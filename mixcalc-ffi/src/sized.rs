@@ -41,8 +41,8 @@ pub(crate) unsafe trait Appended: Sized {
 pub(crate) unsafe fn fill<T: Appended>(
     parameter: &str,
     out: *mut T,
-    make: impl FnOnce() -> Result<T, Failure>,
-) -> Result<(), Failure> {
+    make: impl FnOnce() -> Result<T, Box<Failure>>,
+) -> Result<(), Box<Failure>> {
     if out.is_null() {
         return Err(Failure::null_pointer(parameter));
     }

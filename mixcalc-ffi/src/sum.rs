@@ -10,13 +10,13 @@ use crate::error::ErrorDetails;
 use crate::failure::Failure;
 
 /// Where a result goes, which is looked at before anything is worked out.
-fn room<T>(parameter: &str, out: *mut T) -> Result<*mut T, Failure> {
+fn room<T>(parameter: &str, out: *mut T) -> Result<*mut T, Box<Failure>> {
     if out.is_null() { Err(Failure::null_pointer(parameter)) } else { Ok(out) }
 }
 
 /// A bare number as a kind; an error names the quantity.
-fn named<Q>(name: &str, kind: Result<Q, mixcalc::Error>) -> Result<Q, Failure> {
-    kind.map_err(|error| Failure::from(error).at(name))
+fn named<Q>(name: &str, kind: Result<Q, mixcalc::Error>) -> Result<Q, Box<Failure>> {
+    kind.map_err(|error| Box::<Failure>::from(error).at(name))
 }
 
 /// The body of a sum: bare numbers become kinds, the core answers, the answer goes out as a bare number.

@@ -9,7 +9,7 @@ use crate::failure::Failure;
 /// What the caller's `parameter` holds.
 ///
 /// `start` is NULL or points at `len` bytes that stay as they are for the length of the call.
-pub(crate) unsafe fn taken<'a>(parameter: &str, start: *const c_char, len: usize) -> Result<&'a [u8], Failure> {
+pub(crate) unsafe fn taken<'a>(parameter: &str, start: *const c_char, len: usize) -> Result<&'a [u8], Box<Failure>> {
     if start.is_null() {
         return Err(Failure::null_pointer(parameter));
     }
@@ -23,7 +23,10 @@ pub(crate) unsafe fn taken<'a>(parameter: &str, start: *const c_char, len: usize
 /// The word that the caller's `parameter` holds. What is not UTF-8 is no word that is known, and its bytes are not repeated.
 ///
 /// `start` is NULL or points at bytes that end in a zero byte and stay as they are for the length of the call.
-pub(crate) unsafe fn word<'a>(parameter: &str, start: *const c_char) -> Result<std::borrow::Cow<'a, str>, Failure> {
+pub(crate) unsafe fn word<'a>(
+    parameter: &str,
+    start: *const c_char,
+) -> Result<std::borrow::Cow<'a, str>, Box<Failure>> {
     if start.is_null() {
         return Err(Failure::null_pointer(parameter));
     }
@@ -38,7 +41,7 @@ pub(crate) unsafe fn hand_out(
     out_text: *mut *mut c_char,
     out_len: *mut usize,
     error: *mut ErrorDetails,
-    make: impl FnOnce() -> Result<String, Failure>,
+    make: impl FnOnce() -> Result<String, Box<Failure>>,
 ) -> u32 {
     let body = || {
         if out_text.is_null() {

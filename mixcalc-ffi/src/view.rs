@@ -331,7 +331,7 @@ unsafe fn show<T: Appended>(
     plan: *const PlanHandle,
     (parameter, out): (&str, *mut T),
     error: *mut ErrorDetails,
-    make: impl FnOnce(&PlanHandle) -> Result<T, Failure>,
+    make: impl FnOnce(&PlanHandle) -> Result<T, Box<Failure>>,
 ) -> u32 {
     // SAFETY: the caller's promise.
     unsafe {
@@ -349,7 +349,7 @@ unsafe fn write<T>(
     plan: *const PlanHandle,
     (parameter, out): (&str, *mut T),
     error: *mut ErrorDetails,
-    make: impl FnOnce(&PlanHandle) -> Result<T, Failure>,
+    make: impl FnOnce(&PlanHandle) -> Result<T, Box<Failure>>,
 ) -> u32 {
     // SAFETY: the caller's promise.
     unsafe {
@@ -365,7 +365,7 @@ unsafe fn write<T>(
 }
 
 /// The item at the caller's `index`.
-fn at<T>(parameter: &str, index: usize, items: impl IntoIterator<Item = T>) -> Result<T, Failure> {
+fn at<T>(parameter: &str, index: usize, items: impl IntoIterator<Item = T>) -> Result<T, Box<Failure>> {
     let mut count = 0;
     let found = items.into_iter().inspect(|_| count += 1).nth(index);
     match found {
@@ -374,20 +374,20 @@ fn at<T>(parameter: &str, index: usize, items: impl IntoIterator<Item = T>) -> R
     }
 }
 
-fn load_at(plan: &PlanHandle, index: usize) -> Result<&Load, Failure> {
+fn load_at(plan: &PlanHandle, index: usize) -> Result<&Load, Box<Failure>> {
     at("load", index, plan.plan.loads())
 }
 
-fn product_at(plan: &PlanHandle, index: usize) -> Result<&str, Failure> {
+fn product_at(plan: &PlanHandle, index: usize) -> Result<&str, Box<Failure>> {
     at("product", index, plan.plan.job().products()).map(mixcalc::Product::name)
 }
 
 /// The recipe of the caller's load; a stop, which is said before a wrong index, gives none.
-fn recipe_at(plan: &PlanHandle, load: usize) -> Result<Recipe<'_>, Failure> {
+fn recipe_at(plan: &PlanHandle, load: usize) -> Result<Recipe<'_>, Box<Failure>> {
     at("load", load, plan.plan.try_cleared()?.recipes())
 }
 
-fn total_at(plan: &PlanHandle, product: usize) -> Result<Total<'_>, Failure> {
+fn total_at(plan: &PlanHandle, product: usize) -> Result<Total<'_>, Box<Failure>> {
     at("product", product, plan.plan.try_cleared()?.totals())
 }
 

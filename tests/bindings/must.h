@@ -27,7 +27,7 @@ static inline char *contents(const char *path, size_t *len)
     size = ftell(file);
     MUST(size >= 0);
     rewind(file);
-    text = malloc((size_t)size + 1);
+    text = (char *)malloc((size_t)size + 1);
     MUST(text != NULL);
     *len = fread(text, 1, (size_t)size, file);
     MUST(*len == (size_t)size);

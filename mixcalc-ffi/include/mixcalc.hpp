@@ -1,0 +1,695 @@
+/*
+ * mixcalc for C++17: the C interface with quantities as types, plans that free themselves, and exceptions.
+ *
+ * Header only; link with libmixcalc as for C. mixcalc.h is the manual of what each function means; here is what C++ adds.
+ *
+ *   - A quantity is a type: a dose is no volume rate, though both are L/ha. Literals (2.5_L_per_ha) and text say what their unit says and no
+ *     more: L/ha is a VolumePerArea until somebody claims it, VolumeRate{200.0_L_per_ha}, LiquidDose{2.5_L_per_ha}. What is said per 100 L
+ *     is of a mix (VolumeFraction, MassConcentration), g/L is the Content of a product, and kg/L the Density of a liquid.
+ *   - Quantities of a type are added, compared and scaled here. Products and quotients are identities of the trade, and each is one call
+ *     of the C function of that name: same checks, same digits as in C, Rust and Python. What is not listed does not compile.
+ *   - What cannot be answered throws mixcalc::Error with code, path, given and allowed. Nothing else is thrown but std::bad_alloc.
+ *   - What plans give is copied out: it outlives them. Plans are moved, not copied; any number of threads may read one.
+ *   - Numbers of lists (Action, Severity ...) may grow: have a default in every switch.
+ *
+ *     using namespace mixcalc::literals;
+ *     mixcalc::Volume mix = mixcalc::VolumeRate{200.0_L_per_ha} * 12.4_ha;
+ */
+#ifndef MIXCALC_HPP
+#define MIXCALC_HPP
+
+#include "mixcalc.h"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace mixcalc {
+
+/// Why a question could not be answered. what() is the whole sentence.
+class Error : public std::runtime_error {
+public:
+    explicit Error(const mixcalc_error &error)
+        : std::runtime_error(error.message), code_(error.code), path_(error.path), given_(error.given), allowed_(error.allowed) {}
+
+    /// MIXCALC_STATUS_NOT_FINITE and so on.
+    std::uint32_t code() const noexcept { return code_; }
+    /// The field that it is about, such as products[1].label.max_dose, or the parameter; empty where there is none.
+    const std::string &path() const noexcept { return path_; }
+    /// What was given.
+    const std::string &given() const noexcept { return given_; }
+    /// What would be allowed instead.
+    const std::string &allowed() const noexcept { return allowed_; }
+
+private:
+    std::uint32_t code_;
+    std::string path_, given_, allowed_;
+};
+
+namespace detail {
+
+/// Calls a function of the C interface, and throws what it says is wrong. It is called again for its sentence: an error is large, and most
+/// calls need none.
+template <class Function, class... Arguments> void call(Function function, Arguments... arguments)
+{
+    if (function(arguments..., nullptr) == MIXCALC_STATUS_OK)
+        return;
+    mixcalc_error error = MIXCALC_ERROR_INIT;
+    if (function(arguments..., &error) != MIXCALC_STATUS_OK)
+        throw Error(error);
+}
+
+template <class Function, class... Inputs> double sum(Function function, Inputs... inputs)
+{
+    double out = 0;
+    call(function, inputs..., &out);
+    return out;
+}
+
+inline double converted(double value, const char *unit, const char *to_unit) { return sum(mixcalc_convert, value, unit, to_unit); }
+
+} // namespace detail
+
+/// What every quantity can do: a number in the one unit of its kind.
+template <class Kind> class Quantity {
+public:
+    /// A number in any unit of the kind, such as of(20, "US gal/ac").
+    static Kind of(double value, const std::string &unit) { return Kind::made(detail::converted(value, unit.c_str(), Kind::unit)); }
+    /// Text such as "20 US gal/ac". Text of another kind is refused.
+    static Kind read(const std::string &text) { return Kind::made(detail::sum(mixcalc_read_quantity, text.c_str(), Kind::kind, Kind::unit)); }
+    /// None of it.
+    constexpr Quantity() noexcept = default;
+    /// The number in another unit.
+    double in(const std::string &unit) const { return detail::converted(value_, Kind::unit, unit.c_str()); }
+
+    friend constexpr Kind operator+(Kind a, Kind b) noexcept { return made(a.value_ + b.value_); }
+    friend constexpr Kind operator-(Kind a, Kind b) noexcept { return made(a.value_ - b.value_); }
+    friend constexpr Kind operator*(Kind a, double factor) noexcept { return made(a.value_ * factor); }
+    friend constexpr Kind operator*(double factor, Kind a) noexcept { return made(a.value_ * factor); }
+    friend constexpr Kind operator/(Kind a, double divisor) noexcept { return made(a.value_ / divisor); }
+    friend constexpr double operator/(Kind a, Kind b) noexcept { return a.value_ / b.value_; }
+    friend constexpr bool operator==(Kind a, Kind b) noexcept { return a.value_ == b.value_; }
+    friend constexpr bool operator!=(Kind a, Kind b) noexcept { return a.value_ != b.value_; }
+    friend constexpr bool operator<(Kind a, Kind b) noexcept { return a.value_ < b.value_; }
+    friend constexpr bool operator>(Kind a, Kind b) noexcept { return a.value_ > b.value_; }
+    friend constexpr bool operator<=(Kind a, Kind b) noexcept { return a.value_ <= b.value_; }
+    friend constexpr bool operator>=(Kind a, Kind b) noexcept { return a.value_ >= b.value_; }
+
+protected:
+    constexpr explicit Quantity(double value) noexcept : value_(value) {}
+    double value_ = 0;
+
+private:
+    static constexpr Kind made(double value) noexcept { return Kind::made(value); }
+};
+
+/* A kind: its type, the words of its unit in code and in text, its own words; claims are added within the braces. */
+#define MIXCALC_KIND(Kind, units, unit_text, words, claims)                                              \
+    class Kind : public Quantity<Kind> {                                                                 \
+    public:                                                                                              \
+        static constexpr const char *unit = unit_text;                                                   \
+        static constexpr const char *kind = words;                                                       \
+        static constexpr Kind from_##units(double value) noexcept { return made(value); }                \
+        constexpr double units() const noexcept { return value_; }                                       \
+        constexpr Kind() noexcept = default;                                                             \
+        claims                                                                                           \
+    private:                                                                                             \
+        friend class Quantity<Kind>;                                                                     \
+        struct Made {                                                                                    \
+            double value;                                                                                \
+        };                                                                                               \
+        constexpr explicit Kind(Made made) noexcept : Quantity(made.value) {}                            \
+        static constexpr Kind made(double value) noexcept { return Kind(Made{value}); }                  \
+    }
+#define MIXCALC_CLAIM(Kind, Unclaimed, units) \
+    constexpr explicit Kind(Unclaimed unclaimed) noexcept : Quantity(unclaimed.units()) {}
+
+MIXCALC_KIND(Length, meters, "m", "length", );
+MIXCALC_KIND(Area, hectares, "ha", "area", );
+MIXCALC_KIND(Volume, liters, "L", "volume", );
+MIXCALC_KIND(Mass, kilograms, "kg", "mass", );
+MIXCALC_KIND(Time, seconds, "s", "time", );
+MIXCALC_KIND(Speed, kilometers_per_hour, "km/h", "speed", );
+MIXCALC_KIND(WorkRate, hectares_per_hour, "ha/h", "work rate", );
+MIXCALC_KIND(Flow, liters_per_minute, "L/min", "flow", );
+/// A volume rate or a liquid dose: nobody has yet said which.
+MIXCALC_KIND(VolumePerArea, liters_per_hectare, "L/ha", "volume per area", );
+MIXCALC_KIND(VolumeRate, liters_per_hectare, "L/ha", "volume rate", MIXCALC_CLAIM(VolumeRate, VolumePerArea, liters_per_hectare));
+MIXCALC_KIND(LiquidDose, liters_per_hectare, "L/ha", "liquid dose", MIXCALC_CLAIM(LiquidDose, VolumePerArea, liters_per_hectare));
+/// A solid dose or active substance per area: nobody has yet said which.
+MIXCALC_KIND(MassPerArea, kilograms_per_hectare, "kg/ha", "mass per area", );
+MIXCALC_KIND(SolidDose, kilograms_per_hectare, "kg/ha", "solid dose", MIXCALC_CLAIM(SolidDose, MassPerArea, kilograms_per_hectare));
+MIXCALC_KIND(VolumeFraction, milliliters_per_100_liters, "mL/100 L", "volume fraction", );
+MIXCALC_KIND(MassConcentration, grams_per_100_liters, "g/100 L", "mass concentration", );
+MIXCALC_KIND(MassFraction, grams_per_kilogram, "g/kg", "mass fraction", );
+MIXCALC_KIND(Content, grams_per_liter, "g/L", "content", );
+MIXCALC_KIND(Density, kilograms_per_liter, "kg/L", "density", );
+MIXCALC_KIND(Ratio, percent, "%", "ratio", );
+
+#undef MIXCALC_KIND
+#undef MIXCALC_CLAIM
+
+inline namespace literals {
+
+/* Both ways to write a number: 2_ha and 2.5_ha. */
+#define MIXCALC_LITERAL(name, Kind, units)                                                                        \
+    constexpr Kind operator""_##name(long double value) noexcept { return Kind::from_##units(static_cast<double>(value)); } \
+    constexpr Kind operator""_##name(unsigned long long value) noexcept { return Kind::from_##units(static_cast<double>(value)); }
+/* In a unit that is not the kind's own, by the factor of the library. */
+#define MIXCALC_LITERAL_IN(name, Kind, unit)                                                                      \
+    inline Kind operator""_##name(long double value) { return Kind::of(static_cast<double>(value), unit); }       \
+    inline Kind operator""_##name(unsigned long long value) { return Kind::of(static_cast<double>(value), unit); }
+
+MIXCALC_LITERAL(m, Length, meters)
+MIXCALC_LITERAL(ha, Area, hectares)
+MIXCALC_LITERAL(L, Volume, liters)
+MIXCALC_LITERAL(kg, Mass, kilograms)
+MIXCALC_LITERAL(s, Time, seconds)
+MIXCALC_LITERAL(km_per_h, Speed, kilometers_per_hour)
+MIXCALC_LITERAL(ha_per_h, WorkRate, hectares_per_hour)
+MIXCALC_LITERAL(L_per_min, Flow, liters_per_minute)
+MIXCALC_LITERAL(L_per_ha, VolumePerArea, liters_per_hectare)
+MIXCALC_LITERAL(kg_per_ha, MassPerArea, kilograms_per_hectare)
+MIXCALC_LITERAL(mL_per_100_L, VolumeFraction, milliliters_per_100_liters)
+MIXCALC_LITERAL(g_per_100_L, MassConcentration, grams_per_100_liters)
+MIXCALC_LITERAL(g_per_kg, MassFraction, grams_per_kilogram)
+MIXCALC_LITERAL(g_per_L, Content, grams_per_liter)
+MIXCALC_LITERAL(kg_per_L, Density, kilograms_per_liter)
+MIXCALC_LITERAL(percent, Ratio, percent)
+MIXCALC_LITERAL_IN(ft, Length, "ft")
+MIXCALC_LITERAL_IN(ac, Area, "ac")
+MIXCALC_LITERAL_IN(m2, Area, "m2")
+MIXCALC_LITERAL_IN(mL, Volume, "mL")
+MIXCALC_LITERAL_IN(us_gal, Volume, "US gal")
+MIXCALC_LITERAL_IN(us_fl_oz, Volume, "US fl oz")
+MIXCALC_LITERAL_IN(imp_gal, Volume, "imp gal")
+MIXCALC_LITERAL_IN(g, Mass, "g")
+MIXCALC_LITERAL_IN(lb, Mass, "lb")
+MIXCALC_LITERAL_IN(mph, Speed, "mph")
+MIXCALC_LITERAL_IN(mL_per_ha, VolumePerArea, "mL/ha")
+MIXCALC_LITERAL_IN(us_gal_per_ac, VolumePerArea, "US gal/ac")
+MIXCALC_LITERAL_IN(us_fl_oz_per_ac, VolumePerArea, "US fl oz/ac")
+MIXCALC_LITERAL_IN(g_per_ha, MassPerArea, "g/ha")
+MIXCALC_LITERAL_IN(lb_per_ac, MassPerArea, "lb/ac")
+
+#undef MIXCALC_LITERAL
+#undef MIXCALC_LITERAL_IN
+
+} // namespace literals
+
+/* A sum of two inputs, by its name and as an operator: result, name, operator, inputs with their units, function of C. */
+#define MIXCALC_SUM(Result, result_units, name, A, a_units, sign, B, b_units, function)                                       \
+    inline Result name(A a, B b) { return Result::from_##result_units(detail::sum(function, a.a_units(), b.b_units())); } \
+    inline Result operator sign(A a, B b) { return name(a, b); }
+/* A product, whose inputs may stand in either order. */
+#define MIXCALC_PRODUCT(Result, result_units, name, A, a_units, B, b_units, function)           \
+    MIXCALC_SUM(Result, result_units, name, A, a_units, *, B, b_units, function) \
+    inline Result operator*(B b, A a) { return name(a, b); }
+#define MIXCALC_QUOTIENT(Result, result_units, name, A, a_units, B, b_units, function) \
+    MIXCALC_SUM(Result, result_units, name, A, a_units, /, B, b_units, function)
+
+MIXCALC_PRODUCT(Volume, liters, mix, VolumeRate, liters_per_hectare, Area, hectares, mixcalc_mix_l)
+MIXCALC_QUOTIENT(Area, hectares, area_for_mix, Volume, liters, VolumeRate, liters_per_hectare, mixcalc_area_for_mix_ha)
+MIXCALC_PRODUCT(Volume, liters, liquid_amount, LiquidDose, liters_per_hectare, Area, hectares, mixcalc_liquid_amount_l)
+MIXCALC_PRODUCT(Mass, kilograms, solid_amount, SolidDose, kilograms_per_hectare, Area, hectares, mixcalc_solid_amount_kg)
+MIXCALC_PRODUCT(Volume, liters, liquid_amount_in_mix, VolumeFraction, milliliters_per_100_liters, Volume, liters, mixcalc_liquid_amount_in_mix_l)
+MIXCALC_PRODUCT(Mass, kilograms, solid_amount_in_mix, MassConcentration, grams_per_100_liters, Volume, liters, mixcalc_solid_amount_in_mix_kg)
+MIXCALC_PRODUCT(LiquidDose, liters_per_hectare, liquid_dose, VolumeFraction, milliliters_per_100_liters, VolumeRate, liters_per_hectare, mixcalc_liquid_dose_l_per_ha)
+MIXCALC_PRODUCT(SolidDose, kilograms_per_hectare, solid_dose, MassConcentration, grams_per_100_liters, VolumeRate, liters_per_hectare, mixcalc_solid_dose_kg_per_ha)
+MIXCALC_QUOTIENT(VolumeFraction, milliliters_per_100_liters, volume_fraction, LiquidDose, liters_per_hectare, VolumeRate, liters_per_hectare, mixcalc_volume_fraction_ml_per_100_l)
+MIXCALC_QUOTIENT(MassConcentration, grams_per_100_liters, mass_concentration, SolidDose, kilograms_per_hectare, VolumeRate, liters_per_hectare, mixcalc_mass_concentration_g_per_100_l)
+MIXCALC_PRODUCT(MassPerArea, kilograms_per_hectare, substance_in_liquid_dose, Content, grams_per_liter, LiquidDose, liters_per_hectare, mixcalc_substance_in_liquid_dose_kg_per_ha)
+MIXCALC_PRODUCT(MassPerArea, kilograms_per_hectare, substance_in_solid_dose, MassFraction, grams_per_kilogram, SolidDose, kilograms_per_hectare, mixcalc_substance_in_solid_dose_kg_per_ha)
+MIXCALC_PRODUCT(Mass, kilograms, liquid_mass, Density, kilograms_per_liter, Volume, liters, mixcalc_liquid_mass_kg)
+MIXCALC_QUOTIENT(Volume, liters, liquid_volume, Mass, kilograms, Density, kilograms_per_liter, mixcalc_liquid_volume_l)
+MIXCALC_PRODUCT(WorkRate, hectares_per_hour, work_rate, Speed, kilometers_per_hour, Length, meters, mixcalc_work_rate_ha_per_h)
+MIXCALC_QUOTIENT(Time, seconds, spraying_time, Area, hectares, WorkRate, hectares_per_hour, mixcalc_spraying_time_s)
+MIXCALC_QUOTIENT(Flow, liters_per_minute, flow, Volume, liters, Time, seconds, mixcalc_flow_l_per_min)
+MIXCALC_QUOTIENT(Speed, kilometers_per_hour, speed, Length, meters, Time, seconds, mixcalc_speed_km_per_h)
+
+#undef MIXCALC_SUM
+#undef MIXCALC_PRODUCT
+#undef MIXCALC_QUOTIENT
+
+inline VolumeRate volume_rate(Flow flow, Speed speed, Length swath)
+{
+    return VolumeRate::from_liters_per_hectare(
+        detail::sum(mixcalc_volume_rate_l_per_ha, flow.liters_per_minute(), speed.kilometers_per_hour(), swath.meters()));
+}
+
+inline Flow required_flow(VolumeRate volume_rate, Speed speed, Length swath)
+{
+    return Flow::from_liters_per_minute(
+        detail::sum(mixcalc_required_flow_l_per_min, volume_rate.liters_per_hectare(), speed.kilometers_per_hour(), swath.meters()));
+}
+
+inline Speed required_speed(Flow flow, VolumeRate volume_rate, Length swath)
+{
+    return Speed::from_kilometers_per_hour(
+        detail::sum(mixcalc_required_speed_km_per_h, flow.liters_per_minute(), volume_rate.liters_per_hectare(), swath.meters()));
+}
+
+inline Length required_swath(Flow flow, VolumeRate volume_rate, Speed speed)
+{
+    return Length::from_meters(
+        detail::sum(mixcalc_required_swath_m, flow.liters_per_minute(), volume_rate.liters_per_hectare(), speed.kilometers_per_hour()));
+}
+
+/// What is known of a tank; at least one of nominal and brim must be. There is no default for the headspace.
+struct Tank {
+    std::optional<Volume> nominal, brim;
+    Ratio headspace;
+    std::optional<Volume> graduation;
+};
+
+inline Volume safe_fill(const Tank &tank)
+{
+    const auto known = [](const std::optional<Volume> &volume) { return volume ? volume->liters() : 0.0; };
+    return Volume::from_liters(
+        detail::sum(mixcalc_safe_fill_l, known(tank.nominal), known(tank.brim), tank.headspace.percent(), known(tank.graduation)));
+}
+
+struct FullAndPartLoad {
+    std::uint64_t full_loads;
+    /// None of it where the full loads are all.
+    Volume part_load;
+};
+
+inline FullAndPartLoad full_and_part_load(Volume mix, Volume safe_fill)
+{
+    std::uint64_t full = 0;
+    double part_l = 0;
+    detail::call(mixcalc_full_and_part_load, mix.liters(), safe_fill.liters(), &full, &part_l);
+    return {full, Volume::from_liters(part_l)};
+}
+
+inline std::uint64_t graduations(Volume amount, Volume graduation, Volume maximum)
+{
+    std::uint64_t counted = 0;
+    detail::call(mixcalc_graduations_of_volume, amount.liters(), graduation.liters(), maximum.liters(), &counted);
+    return counted;
+}
+
+inline std::uint64_t graduations(Mass amount, Mass graduation, Mass maximum)
+{
+    std::uint64_t counted = 0;
+    detail::call(mixcalc_graduations_of_mass, amount.kilograms(), graduation.kilograms(), maximum.kilograms(), &counted);
+    return counted;
+}
+
+/* --- Plans --- */
+
+/// An amount of a product: by volume or by mass.
+using Amount = std::variant<Volume, Mass>;
+/// A gap per ground area, of a product dosed by volume or by mass.
+using DoseGap = std::variant<LiquidDose, SolidDose>;
+
+enum class MeasureKind : std::uint32_t { vessel = MIXCALC_MEASURE_VESSEL, scale = MIXCALC_MEASURE_SCALE, pack = MIXCALC_MEASURE_PACK };
+
+enum class Action : std::uint32_t {
+    fill = MIXCALC_ACTION_FILL,
+    measure = MIXCALC_ACTION_MEASURE,
+    premix = MIXCALC_ACTION_PREMIX,
+    rinse = MIXCALC_ACTION_RINSE,
+    agitate = MIXCALC_ACTION_AGITATE,
+    top_up = MIXCALC_ACTION_TOP_UP,
+};
+
+enum class Severity : std::uint32_t { stop = MIXCALC_SEVERITY_STOP, caution = MIXCALC_SEVERITY_CAUTION, note = MIXCALC_SEVERITY_NOTE };
+enum class Bound : std::uint32_t { at_most = MIXCALC_BOUND_AT_MOST, at_least = MIXCALC_BOUND_AT_LEAST };
+
+enum class Force : std::uint32_t {
+    law = MIXCALC_FORCE_LAW,
+    label = MIXCALC_FORCE_LABEL,
+    standard = MIXCALC_FORCE_STANDARD,
+    advice = MIXCALC_FORCE_ADVICE,
+    fact = MIXCALC_FORCE_FACT,
+};
+
+struct LastStrip {
+    Volume held_back;
+    Area area;
+};
+
+struct Totals {
+    bool usable;
+    Volume safe_fill;
+    Area area;
+    VolumeRate volume_rate, carrier_rate;
+    Volume mix, carrier;
+    Area area_made_for;
+    Volume residual;
+    Area ground_short;
+    std::optional<LastStrip> last_strip;
+    std::uint64_t load_count;
+    std::size_t loads, products, findings, cautions;
+};
+
+struct Load {
+    std::uint64_t first, last, count;
+    Volume mix, carrier;
+    Area area;
+    std::size_t steps;
+};
+
+struct Filling {
+    std::uint64_t count;
+    Amount amount;
+};
+
+struct MeasuredAmount {
+    std::string product, measure;
+    MeasureKind measure_kind;
+    Amount exact, measured, graduation;
+    std::uint64_t graduations;
+    std::vector<Filling> fillings;
+    Ratio gap;
+    DoseGap dose_gap;
+};
+
+struct Drawn {
+    std::string measure;
+    MeasureKind measure_kind;
+    Amount graduation;
+    std::uint64_t graduations;
+};
+
+struct MeasuredTotal {
+    std::string product;
+    Amount exact, measured;
+    Ratio gap;
+    DoseGap dose_gap;
+    std::vector<Drawn> drawn;
+};
+
+struct Step {
+    Action action;
+    /// Empty for a step without one.
+    std::string product, measure;
+    /// Of a product, where there is one.
+    std::size_t product_index;
+    Volume carrier;
+    std::optional<Volume> mark, rest;
+    std::uint64_t times;
+    Volume each, in_tank;
+};
+
+struct Ledger {
+    Volume carrier_drawn, carrier_first, carrier_premixed, carrier_rinses, carrier_topped_up;
+    Volume mix_made, mix_sprayed, mix_residual;
+};
+
+struct Account {
+    std::string product;
+    Amount drawn, in_loads, spilled;
+    std::optional<Amount> stock, left;
+};
+
+/// A number with its unit as text.
+struct Stated {
+    double value;
+    std::string unit;
+};
+
+struct Limit {
+    Bound bound;
+    Stated value;
+    Force force;
+    std::string source;
+};
+
+struct Finding {
+    Severity severity;
+    /// Compare it with MIXCALC_FINDING_STOCK_SHORT and so on.
+    std::string code, path, message;
+    /// Number of the first load that it concerns, from 1.
+    std::optional<std::uint64_t> load;
+    std::optional<Stated> actual;
+    std::optional<Limit> limit;
+};
+
+struct Caution {
+    std::string code, text;
+};
+
+namespace detail {
+
+inline std::optional<Amount> known(const mixcalc_amount &amount)
+{
+    switch (amount.kind) {
+    case MIXCALC_KIND_VOLUME:
+        return Volume::from_liters(amount.volume_l);
+    case MIXCALC_KIND_MASS:
+        return Mass::from_kilograms(amount.mass_kg);
+    default:
+        return std::nullopt;
+    }
+}
+
+inline Amount amount(const mixcalc_amount &given) { return known(given).value_or(Volume()); }
+
+inline DoseGap dose_gap(const mixcalc_amount &exact, double l_per_ha, double kg_per_ha)
+{
+    if (exact.kind == MIXCALC_KIND_VOLUME)
+        return LiquidDose::from_liters_per_hectare(l_per_ha);
+    return SolidDose::from_kilograms_per_hectare(kg_per_ha);
+}
+
+inline std::string text(const char *borrowed) { return borrowed ? borrowed : ""; }
+
+} // namespace detail
+
+/// A job worked out. What it holds is asked for by index: loads and products from 0, under the counts of totals().
+class Plan {
+public:
+    /// Plans a job document, JSON or TOML.
+    explicit Plan(std::string_view job)
+    {
+        mixcalc_plan *made = nullptr;
+        detail::call(mixcalc_plan_new, job.data() ? job.data() : "", job.size(), &made);
+        plan_.reset(made);
+    }
+
+    Totals totals() const
+    {
+        const auto t = filled(mixcalc_totals MIXCALC_TOTALS_INIT, mixcalc_plan_totals);
+        std::optional<LastStrip> strip;
+        if (t.has_last_strip)
+            strip = LastStrip{Volume::from_liters(t.held_back_l), Area::from_hectares(t.last_strip_ha)};
+        return {t.usable != 0,
+                Volume::from_liters(t.safe_fill_l),
+                Area::from_hectares(t.area_ha),
+                VolumeRate::from_liters_per_hectare(t.volume_rate_l_per_ha),
+                VolumeRate::from_liters_per_hectare(t.carrier_rate_l_per_ha),
+                Volume::from_liters(t.mix_l),
+                Volume::from_liters(t.carrier_l),
+                Area::from_hectares(t.area_made_for_ha),
+                Volume::from_liters(t.residual_l),
+                Area::from_hectares(t.ground_short_ha),
+                strip,
+                t.load_count,
+                t.loads,
+                t.products,
+                t.findings,
+                t.cautions};
+    }
+
+    /// Whether it may be carried out. Where not, asking for what is measured, for steps, ledger or sheet throws
+    /// MIXCALC_STATUS_PLAN_STOPPED.
+    bool usable() const { return totals().usable; }
+
+    /// Equal loads that follow each other.
+    Load load(std::size_t index) const
+    {
+        const auto l = filled(mixcalc_load MIXCALC_LOAD_INIT, mixcalc_plan_load, index);
+        return {l.first, l.last, l.count, Volume::from_liters(l.mix_l), Volume::from_liters(l.carrier_l), Area::from_hectares(l.area_ha), l.steps};
+    }
+    std::vector<Load> loads() const
+    {
+        return listed(totals().loads, [this](std::size_t index) { return load(index); });
+    }
+
+    std::string product_name(std::size_t product) const
+    {
+        const char *name = nullptr;
+        detail::call(mixcalc_plan_product_name, plan_.get(), product, &name);
+        return detail::text(name);
+    }
+
+    /// What a dose asks for in each of some equal loads; to be studied and not to be measured.
+    Amount exact_amount(std::size_t load, std::size_t product) const
+    {
+        mixcalc_amount amount{};
+        detail::call(mixcalc_plan_exact_amount, plan_.get(), load, product, &amount);
+        return detail::amount(amount);
+    }
+    /// What a dose asks for in all loads; to be studied and not to be measured.
+    Amount exact_total(std::size_t product) const
+    {
+        mixcalc_amount amount{};
+        detail::call(mixcalc_plan_exact_total, plan_.get(), product, &amount);
+        return detail::amount(amount);
+    }
+
+    MeasuredAmount measured_amount(std::size_t load, std::size_t product) const
+    {
+        const auto a = filled(mixcalc_measured_amount MIXCALC_MEASURED_AMOUNT_INIT, mixcalc_plan_measured_amount, load, product);
+        std::vector<Filling> fillings{{a.fillings, detail::amount(a.filling)}};
+        if (const auto last = detail::known(a.last_filling))
+            fillings.push_back({1, *last});
+        return {a.product,
+                a.measure,
+                static_cast<MeasureKind>(a.measure_kind),
+                detail::amount(a.exact),
+                detail::amount(a.measured),
+                detail::amount(a.graduation),
+                a.graduations,
+                std::move(fillings),
+                Ratio::from_percent(a.gap_percent),
+                detail::dose_gap(a.exact, a.gap_l_per_ha, a.gap_kg_per_ha)};
+    }
+    std::vector<MeasuredAmount> measured_amounts(std::size_t load) const
+    {
+        return listed(totals().products, [this, load](std::size_t product) { return measured_amount(load, product); });
+    }
+
+    MeasuredTotal measured_total(std::size_t product) const
+    {
+        const auto t = filled(mixcalc_measured_total MIXCALC_MEASURED_TOTAL_INIT, mixcalc_plan_measured_total, product);
+        return {t.product,
+                detail::amount(t.exact),
+                detail::amount(t.measured),
+                Ratio::from_percent(t.gap_percent),
+                detail::dose_gap(t.exact, t.gap_l_per_ha, t.gap_kg_per_ha),
+                listed(t.measures, [this, product](std::size_t measure) {
+                    const auto d = filled(mixcalc_drawn MIXCALC_DRAWN_INIT, mixcalc_plan_drawn, product, measure);
+                    return Drawn{d.measure, static_cast<MeasureKind>(d.measure_kind), detail::amount(d.graduation), d.graduations};
+                })};
+    }
+
+    Step step(std::size_t load, std::size_t index) const
+    {
+        const auto s = filled(mixcalc_step MIXCALC_STEP_INIT, mixcalc_plan_step, load, index);
+        const auto where = [](std::uint32_t has, double l) { return has ? std::optional(Volume::from_liters(l)) : std::nullopt; };
+        return {static_cast<Action>(s.action),
+                detail::text(s.product),
+                detail::text(s.measure),
+                s.product_index,
+                Volume::from_liters(s.carrier_l),
+                where(s.has_mark, s.mark_l),
+                where(s.has_rest, s.rest_l),
+                s.times,
+                Volume::from_liters(s.each_l),
+                Volume::from_liters(s.in_tank_l)};
+    }
+    /// The steps of each of some equal loads. Those of a stopped plan are asked for in vain.
+    std::vector<Step> steps(std::size_t load) const
+    {
+        const std::size_t count = this->load(load).steps;
+        if (count == 0)
+            step(load, 0); // says that a stop stands
+        return listed(count, [this, load](std::size_t index) { return step(load, index); });
+    }
+
+    Ledger ledger() const
+    {
+        const auto l = filled(mixcalc_ledger MIXCALC_LEDGER_INIT, mixcalc_plan_ledger);
+        return {Volume::from_liters(l.carrier_drawn_l),     Volume::from_liters(l.carrier_first_l),
+                Volume::from_liters(l.carrier_premixed_l),  Volume::from_liters(l.carrier_rinses_l),
+                Volume::from_liters(l.carrier_topped_up_l), Volume::from_liters(l.mix_made_l),
+                Volume::from_liters(l.mix_sprayed_l),       Volume::from_liters(l.mix_residual_l)};
+    }
+    Account account(std::size_t product) const
+    {
+        const auto a = filled(mixcalc_account MIXCALC_ACCOUNT_INIT, mixcalc_plan_account, product);
+        return {a.product,
+                detail::amount(a.drawn),
+                detail::amount(a.in_loads),
+                detail::amount(a.spilled),
+                detail::known(a.stock),
+                detail::known(a.left)};
+    }
+
+    Finding finding(std::size_t index) const
+    {
+        const auto f = filled(mixcalc_finding MIXCALC_FINDING_INIT, mixcalc_plan_finding, index);
+        Finding found{static_cast<Severity>(f.severity), f.code, f.path, f.message, {}, {}, {}};
+        if (f.load)
+            found.load = f.load;
+        if (f.actual_unit)
+            found.actual = Stated{f.actual, f.actual_unit};
+        if (f.limit_unit)
+            found.limit = Limit{static_cast<Bound>(f.bound), {f.limit, f.limit_unit}, static_cast<Force>(f.force), f.source};
+        return found;
+    }
+    /// Stops first, then cautions, then notes.
+    std::vector<Finding> findings() const
+    {
+        return listed(totals().findings, [this](std::size_t index) { return finding(index); });
+    }
+    /// Cautions for people: show all of them beside whatever you show of the plan.
+    std::vector<Caution> cautions() const
+    {
+        return listed(totals().cautions, [this](std::size_t index) {
+            const auto c = filled(mixcalc_caution MIXCALC_CAUTION_INIT, mixcalc_plan_caution, index);
+            return Caution{c.code, c.text};
+        });
+    }
+
+    std::string json() const { return written(mixcalc_plan_json); }
+    std::string job_json() const { return written(mixcalc_plan_job_json); }
+    std::string working_json() const { return written(mixcalc_plan_working_json); }
+    std::string sheet() const { return written(mixcalc_plan_sheet); }
+    std::string sheet_with_working() const { return written(mixcalc_plan_sheet_with_working); }
+    std::string findings_page() const { return written(mixcalc_plan_findings_page); }
+
+private:
+    template <class Struct, class Function, class... Indices> Struct filled(Struct start, Function function, Indices... indices) const
+    {
+        detail::call(function, plan_.get(), indices..., &start);
+        return start;
+    }
+
+    template <class Make, class Item = decltype(std::declval<Make>()(std::size_t()))>
+    static std::vector<Item> listed(std::size_t count, Make make)
+    {
+        std::vector<Item> list;
+        list.reserve(count);
+        for (std::size_t index = 0; index < count; ++index)
+            list.push_back(make(index));
+        return list;
+    }
+
+    template <class Function> std::string written(Function function) const
+    {
+        char *text = nullptr;
+        std::size_t len = 0;
+        detail::call(function, plan_.get(), &text, &len);
+        const std::unique_ptr<char, void (*)(char *)> owned(text, mixcalc_string_free);
+        return std::string(text, len);
+    }
+
+    struct Free {
+        void operator()(mixcalc_plan *plan) const noexcept { mixcalc_plan_free(plan); }
+    };
+    std::unique_ptr<mixcalc_plan, Free> plan_;
+};
+
+/// What a job document may hold, as JSON Schema 2020-12.
+inline std::string_view job_schema() { return mixcalc_job_schema(); }
+/// What a plan document may hold, as JSON Schema 2020-12.
+inline std::string_view plan_schema() { return mixcalc_plan_schema(); }
+/// Version of the library that the program runs with; MIXCALC_VERSION is the one it was built with.
+inline std::string_view version() { return mixcalc_version(); }
+/// MIXCALC_ABI_VERSION of the library that the program runs with.
+inline std::uint32_t abi_version() { return mixcalc_abi_version(); }
+
+} // namespace mixcalc
+
+#endif
