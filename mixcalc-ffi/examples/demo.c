@@ -96,7 +96,7 @@ int main(int argc, char **argv)
         mixcalc_plan_finding(plan, i, &finding, NULL);
         printf("%s: %s\n", finding.severity == MIXCALC_SEVERITY_STOP ? "STOP" : "-", finding.message);
     }
-    for (i = 0; i < totals.loads; i++)
+    for (i = 0; i < totals.load_entries; i++)
         print_load(plan, i, totals.products);
     printf("\n%" PRIu64 " loads, %g L of mix for %g ha\n", totals.load_count, totals.mix_l, totals.area_made_for_ha);
     mixcalc_plan_free(plan);

@@ -31,7 +31,7 @@ try {
     if (!plan.usable())
         return 1;
 
-    for (std::size_t load = 0; load < plan.totals().loads; ++load) {
+    for (std::size_t load = 0; load < plan.totals().load_entries; ++load) {
         const mixcalc::Load equal = plan.load(load);
         std::cout << "\nloads " << equal.first << " to " << equal.last << ": " << equal.mix.liters() << " L of mix each\n";
         for (const auto &amount : plan.measured_amounts(load))

@@ -355,7 +355,7 @@ typedef struct mixcalc_totals {
   /**
    * How many entries mixcalc_plan_load() has: equal loads that follow each other are one.
    */
-  size_t loads;
+  size_t load_entries;
   /**
    * How many products.
    */
@@ -755,7 +755,7 @@ typedef struct mixcalc_finding {
    */
   const char *code;
   /**
-   * The field of the job that it concerns, such as products[1].dose; empty for none. Borrowed from the plan.
+   * The field of the job that it concerns, such as `products[1].dose`; empty for none. Borrowed from the plan.
    */
   const char *path;
   /**
@@ -1439,7 +1439,7 @@ uint32_t mixcalc_plan_totals(const struct mixcalc_plan *plan,
  * Equal loads that follow each other, in the order in which they are filled.
  *
  * plan       from mixcalc_plan_new()
- * load       index of the entry: from 0, under the field loads of mixcalc_plan_totals()
+ * load       index of the entry: from 0, under the field load_entries of mixcalc_plan_totals()
  * out_load   starts as MIXCALC_LOAD_INIT and receives the load
  * error      may be NULL
  *

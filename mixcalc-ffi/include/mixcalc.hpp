@@ -348,7 +348,7 @@ struct Totals {
     Area ground_short;
     std::optional<LastStrip> last_strip;
     std::uint64_t load_count;
-    std::size_t loads, products, findings, cautions;
+    std::size_t load_entries, products, findings, cautions;
 };
 
 struct Load {
@@ -494,7 +494,7 @@ public:
                 Area::from_hectares(t.ground_short_ha),
                 strip,
                 t.load_count,
-                t.loads,
+                t.load_entries,
                 t.products,
                 t.findings,
                 t.cautions};
@@ -512,7 +512,7 @@ public:
     }
     std::vector<Load> loads() const
     {
-        return listed(totals().loads, [this](std::size_t index) { return load(index); });
+        return listed(totals().load_entries, [this](std::size_t index) { return load(index); });
     }
 
     std::string product_name(std::size_t product) const

@@ -80,7 +80,7 @@ pub struct Totals {
     /// How many loads: fillings of the tank.
     pub load_count: u64,
     /// How many entries mixcalc_plan_load() has: equal loads that follow each other are one.
-    pub loads: usize,
+    pub load_entries: usize,
     /// How many products.
     pub products: usize,
     /// How many findings.
@@ -281,7 +281,7 @@ pub struct FindingView {
     pub reserved: u32,
     /// Stable code, such as MIXCALC_FINDING_STOCK_SHORT; compare it with strcmp(). Borrowed from the plan.
     pub code: *const c_char,
-    /// The field of the job that it concerns, such as products[1].dose; empty for none. Borrowed from the plan.
+    /// The field of the job that it concerns, such as `products[1].dose`; empty for none. Borrowed from the plan.
     pub path: *const c_char,
     /// The sentence, in the measures of the job. Borrowed from the plan.
     pub message: *const c_char,
@@ -431,7 +431,7 @@ pub unsafe extern "C" fn mixcalc_plan_totals(
             held_back_l: strip.map_or(0.0, |strip| value(strip.held_back())),
             last_strip_ha: strip.map_or(0.0, |strip| value(strip.area())),
             load_count: plan.load_count(),
-            loads: plan.loads().len(),
+            load_entries: plan.loads().len(),
             products: plan.job().products().len(),
             findings: plan.findings().len(),
             cautions: plan.cautions().count(),
@@ -444,7 +444,7 @@ pub unsafe extern "C" fn mixcalc_plan_totals(
 /// Equal loads that follow each other, in the order in which they are filled.
 ///
 /// plan       from mixcalc_plan_new()
-/// load       index of the entry: from 0, under the field loads of mixcalc_plan_totals()
+/// load       index of the entry: from 0, under the field load_entries of mixcalc_plan_totals()
 /// out_load   starts as MIXCALC_LOAD_INIT and receives the load
 /// error      may be NULL
 ///

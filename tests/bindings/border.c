@@ -233,24 +233,24 @@ static void an_index_stays_under_the_count(const mixcalc_plan *plan)
     int i;
 
     MUST(mixcalc_plan_totals(plan, &totals, NULL) == MIXCALC_STATUS_OK);
-    MUST(mixcalc_plan_load(plan, totals.loads - 1, &load, NULL) == MIXCALC_STATUS_OK && load.last == totals.load_count);
+    MUST(mixcalc_plan_load(plan, totals.load_entries - 1, &load, NULL) == MIXCALC_STATUS_OK && load.last == totals.load_count);
     MUST(mixcalc_plan_measured_total(plan, totals.products - 1, &total, NULL) == MIXCALC_STATUS_OK);
     for (i = 0; i < 2; i++) {
 #define PAST(count) (past[i] ? past[i] : (count))
 #define NO_SUCH(call, name) \
     MUST((call) == MIXCALC_STATUS_INDEX && error.code == MIXCALC_STATUS_INDEX && strcmp(error.path, name) == 0)
-        NO_SUCH(mixcalc_plan_load(plan, PAST(totals.loads), &load, &error), "load");
+        NO_SUCH(mixcalc_plan_load(plan, PAST(totals.load_entries), &load, &error), "load");
         NO_SUCH(mixcalc_plan_product_name(plan, PAST(totals.products), &name, &error), "product");
-        NO_SUCH(mixcalc_plan_exact_amount(plan, PAST(totals.loads), 0, &amount, &error), "load");
+        NO_SUCH(mixcalc_plan_exact_amount(plan, PAST(totals.load_entries), 0, &amount, &error), "load");
         NO_SUCH(mixcalc_plan_exact_amount(plan, 0, PAST(totals.products), &amount, &error), "product");
         NO_SUCH(mixcalc_plan_exact_total(plan, PAST(totals.products), &amount, &error), "product");
-        NO_SUCH(mixcalc_plan_measured_amount(plan, PAST(totals.loads), 0, &measured, &error), "load");
+        NO_SUCH(mixcalc_plan_measured_amount(plan, PAST(totals.load_entries), 0, &measured, &error), "load");
         NO_SUCH(mixcalc_plan_measured_amount(plan, 0, PAST(totals.products), &measured, &error), "product");
         NO_SUCH(mixcalc_plan_measured_total(plan, PAST(totals.products), &total, &error), "product");
         NO_SUCH(mixcalc_plan_drawn(plan, PAST(totals.products), 0, &drawn, &error), "product");
         NO_SUCH(mixcalc_plan_drawn(plan, totals.products - 1, PAST(total.measures), &drawn, &error), "measure");
-        NO_SUCH(mixcalc_plan_step(plan, PAST(totals.loads), 0, &step, &error), "load");
-        NO_SUCH(mixcalc_plan_step(plan, totals.loads - 1, PAST(load.steps), &step, &error), "step");
+        NO_SUCH(mixcalc_plan_step(plan, PAST(totals.load_entries), 0, &step, &error), "load");
+        NO_SUCH(mixcalc_plan_step(plan, totals.load_entries - 1, PAST(load.steps), &step, &error), "step");
         NO_SUCH(mixcalc_plan_account(plan, PAST(totals.products), &account, &error), "product");
         NO_SUCH(mixcalc_plan_finding(plan, PAST(totals.findings), &finding, &error), "finding");
         NO_SUCH(mixcalc_plan_caution(plan, PAST(totals.cautions), &caution, &error), "caution");
@@ -347,9 +347,9 @@ static void a_stopped_plan_gives_no_amounts_and_no_steps(const mixcalc_plan *pla
     size_t i;
 
     MUST(mixcalc_plan_totals(plan, &totals, NULL) == MIXCALC_STATUS_OK && totals.usable == 0);
-    MUST(totals.mix_l > 0 && totals.load_count > 0 && totals.loads > 0 && totals.products > 0 && totals.findings > 0);
+    MUST(totals.mix_l > 0 && totals.load_count > 0 && totals.load_entries > 0 && totals.products > 0 && totals.findings > 0);
     MUST(mixcalc_plan_exact_amount(plan, 0, 0, &exact, NULL) == MIXCALC_STATUS_OK && exact.kind != 0);
-    for (i = 0; i < totals.loads; i++)
+    for (i = 0; i < totals.load_entries; i++)
         MUST(mixcalc_plan_load(plan, i, &load, NULL) == MIXCALC_STATUS_OK && load.steps == 0);
     for (i = 0; i < 3; i++) { /* whatever the index */
         size_t index = i == 2 ? SIZE_MAX : i;

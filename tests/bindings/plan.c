@@ -331,7 +331,7 @@ static void print_view(const mixcalc_plan *plan)
     for (i = 0; i < totals.products; i++)
         print_total(plan, &totals, i);
     printf("], \"end\": 0}, \"loads\": [");
-    for (i = 0; i < totals.loads; i++) {
+    for (i = 0; i < totals.load_entries; i++) {
         printf("%s", i ? ", " : "");
         print_load(plan, &totals, i);
     }

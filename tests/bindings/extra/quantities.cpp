@@ -83,10 +83,10 @@ static void a_plan_gives_what_it_holds(const std::string &job)
     Plan first(job);
     const Plan plan = std::move(first);
     const Totals totals = plan.totals();
-    MUST(plan.usable() && totals.loads == plan.loads().size() && totals.products == 3 && totals.last_strip);
+    MUST(plan.usable() && totals.load_entries == plan.loads().size() && totals.products == 3 && totals.last_strip);
     MUST(totals.mix <= totals.volume_rate * totals.area && totals.safe_fill == plan.loads()[0].mix);
     std::uint64_t loads = 0;
-    for (std::size_t load = 0; load < totals.loads; ++load) {
+    for (std::size_t load = 0; load < totals.load_entries; ++load) {
         loads += plan.load(load).count;
         MUST(plan.steps(load).size() == plan.load(load).steps && plan.steps(load)[0].action == Action::fill);
         MUST(plan.steps(load).back().in_tank == plan.load(load).mix);
@@ -109,7 +109,7 @@ static void a_plan_gives_what_it_holds(const std::string &job)
     MUST(plan.cautions().size() == totals.cautions && plan.cautions()[0].text.size() > 10);
     MUST(Plan(plan.job_json()).json() == plan.json() && plan.sheet_with_working().size() > plan.sheet().size());
     MUST(plan.findings_page().size() > 0 && plan.working_json()[0] == '[');
-    MUST(thrown([&] { plan.load(totals.loads); }).code() == MIXCALC_STATUS_INDEX);
+    MUST(thrown([&] { plan.load(totals.load_entries); }).code() == MIXCALC_STATUS_INDEX);
 }
 
 static void a_stopped_plan_throws(const std::string &job)
