@@ -491,6 +491,19 @@ proptest! {
     }
 
     #[test]
+    fn what_is_on_the_grid_of_documents_stays(a in any_quantity(), b in any_quantity()) {
+        for quantity in [Ok(a), a.times(b), a.over(b), a.plus(b)].into_iter().flatten() {
+            let documented = quantity.documented();
+            prop_assert_eq!(documented.documented(), documented);
+            let (value, unit) = documented.to_parts();
+            let read = Quantity::from_parts(value, &unit).and_then(|read| read.claim_kind(documented.kind()));
+            if documented.kind() != Kind::Derived && value.is_normal() {
+                prop_assert_eq!(read.unwrap(), documented);
+            }
+        }
+    }
+
+    #[test]
     fn a_power_is_a_product_of_equal_factors(a in any_quantity()) {
         let square = a.power(2, 1).ok().map(|q| (q.dimension(), q.kind()));
         let product = a.times(a).ok().map(|q| (q.dimension(), q.kind()));

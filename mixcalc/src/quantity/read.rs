@@ -16,6 +16,7 @@ use alloc::string::String;
 use super::dimension::Dimension;
 use super::dynamic::Quantity;
 use super::kind::Kind;
+use super::show;
 use super::unit::{AMBIGUOUS, Factor, System, UNITS, Unit, quotient_kind};
 use crate::error::{Error, ErrorCode};
 use crate::text::{self, quoted};
@@ -70,9 +71,14 @@ pub(super) fn si_of(value: f64, unit: Factor, kind: Kind) -> f64 {
     }
 }
 
-/// A value in coherent units on the grid of doubles in the unit of documents for a kind.
+/// A value in coherent units on the grid of doubles in the unit of documents for a kind; one that is on it stays.
 pub(super) fn on_grid(si: f64, kind: Kind) -> f64 {
-    si_of(si, Factor::ONE, kind)
+    let Some(document) = kind.unit_factor() else {
+        return si;
+    };
+    let value = document.of_si(si);
+    let mut near = show::next_to(value).map(|value| document.to_si(value));
+    near.find(|near| near.to_bits() == si.to_bits()).unwrap_or_else(|| document.to_si(value))
 }
 
 /// A value of one kind claimed as another, which documents may state in another unit: g/L of any mass per volume, kg/L of a density.

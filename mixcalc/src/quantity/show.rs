@@ -46,11 +46,16 @@ pub(super) fn told(quantity: Quantity, plain: f64, unit: Expression) -> f64 {
     candidates(plain).find(reads_back).unwrap_or(plain)
 }
 
-/// A number to fewer digits, itself, and the numbers next to it: two each way, for a value passes two roundings on its way.
+/// A number to fewer digits, itself, and the numbers next to it.
 fn candidates(plain: f64) -> impl Iterator<Item = f64> {
     let rounded = move |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
-    let (up, down) = (plain.next_up(), plain.next_down());
-    [14, 15].into_iter().map(rounded).chain([plain, up, down, up.next_up(), down.next_down()])
+    [14, 15].into_iter().map(rounded).chain(next_to(plain))
+}
+
+/// A number and the doubles next to it: two each way, for a value passes two roundings on its way from unit to unit.
+pub(super) fn next_to(number: f64) -> impl Iterator<Item = f64> {
+    let (up, down) = (number.next_up(), number.next_down());
+    [number, up, down, up.next_up(), down.next_down()].into_iter()
 }
 
 fn same(a: f64, b: f64) -> bool {
