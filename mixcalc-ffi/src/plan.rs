@@ -27,21 +27,25 @@ pub struct PlanHandle {
 impl PlanHandle {
     fn of(plan: Plan) -> Self {
         let products = plan.job().products();
-        let mut texts: Vec<String> = products.iter().map(|product| product.name().into()).collect();
+        let mut own: Vec<String> = products.iter().map(|product| product.name().into()).collect();
         for amount in plan.cleared().iter().flat_map(mixcalc::Cleared::recipes).flat_map(|recipe| recipe.amounts()) {
-            texts.push(Measure::name(amount.measure()).into());
+            own.push(Measure::name(amount.measure()).into());
         }
         for finding in plan.findings() {
-            texts.extend([finding.code().name().into(), finding.path().into()]);
-            texts.extend(finding.limit().map(|limit| limit.source().into()));
+            own.extend([finding.code().name().into(), finding.path().into()]);
+            own.extend(finding.limit().map(|limit| limit.source().into()));
             let values = [finding.actual(), finding.limit().map(Limit::value)];
-            texts.extend(values.into_iter().flatten().map(|value: Quantity| value.to_parts().1));
+            own.extend(values.into_iter().flatten().map(|value: Quantity| value.to_parts().1));
         }
         for caution in plan.cautions() {
-            texts.extend([caution.code().into(), caution.text().into()]);
+            own.extend([caution.code().into(), caution.text().into()]);
         }
         let messages = plan.findings().iter().map(|finding| lent(&finding.message())).collect();
-        let texts = texts.into_iter().map(|text| (text.clone(), lent(&text))).collect();
+        // One by one: collecting would sort first, and bring a sort of its own along.
+        let mut texts = BTreeMap::new();
+        for text in own {
+            texts.entry(text).or_insert_with_key(|text| lent(text));
+        }
         Self { plan, messages, texts }
     }
 
