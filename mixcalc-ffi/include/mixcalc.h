@@ -911,7 +911,7 @@ uint32_t mixcalc_plan_findings_page(const struct mixcalc_plan *plan,
                                     struct mixcalc_error *error);
 
 /**
- * A number in another unit, by exact legal factors.
+ * A number in another unit, by exact legal factors: to the last digit what Python says, and what a document that holds it says.
  *
  * value       the number
  * unit        its unit, such as "US gal/ac"; ends in a zero byte

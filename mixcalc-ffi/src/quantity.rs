@@ -9,7 +9,7 @@ use crate::error::ErrorDetails;
 use crate::failure::Failure;
 use crate::text::word;
 
-/// A number in another unit, by exact legal factors.
+/// A number in another unit, by exact legal factors: to the last digit what Python says, and what a document that holds it says.
 ///
 /// value       the number
 /// unit        its unit, such as "US gal/ac"; ends in a zero byte
@@ -36,7 +36,7 @@ pub unsafe extern "C" fn mixcalc_convert(
         if out_value.is_null() {
             return Err(Failure::null_pointer("out_value"));
         }
-        let answered = Quantity::from_parts(value, &unit)?.to(&to_unit)?;
+        let answered = Quantity::from_parts(value, &unit)?.documented().to(&to_unit)?;
         // SAFETY: the caller's promise.
         unsafe { out_value.write(answered) };
         Ok(())
@@ -75,7 +75,7 @@ pub unsafe extern "C" fn mixcalc_read_quantity(
             // SAFETY: the caller's promise.
             quantity = quantity.claim_kind(kind_named(&unsafe { word("kind", kind) }?)?)?;
         }
-        let answered = quantity.to(&unit)?;
+        let answered = quantity.documented().to(&unit)?;
         // SAFETY: the caller's promise.
         unsafe { out_value.write(answered) };
         Ok(())

@@ -1,5 +1,5 @@
-//! Reads quantities, one a line as `{"text": "300 L/ha", "claim": "volume rate", "unit": "L/ha"}`, and prints each in its unit with all its
-//! digits, so that other languages can be held against them. `claim` may be null.
+//! Reads quantities, one a line as `{"text": "300 L/ha", "claim": "volume rate", "unit": "L/ha"}`, and prints each, as a document has it,
+//! in its unit with all its digits, so that other languages can be held against them. `claim` may be null.
 
 use std::error::Error;
 use std::io::{BufRead, stdin};
@@ -15,7 +15,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         if let Some(kind) = Kind::all().iter().find(|kind| Some(kind.words()) == word("claim")) {
             quantity = quantity.claim_kind(*kind)?;
         }
-        println!("{:?}", quantity.to(word("unit").unwrap_or_default())?);
+        println!("{:?}", quantity.documented().to(word("unit").unwrap_or_default())?);
     }
     Ok(())
 }
