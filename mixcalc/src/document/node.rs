@@ -8,10 +8,12 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt;
+use core::iter::Enumerate;
+use core::slice::Iter;
 
-use serde::de::value::{MapDeserializer, SeqDeserializer};
 use serde::de::{
-    self, Deserialize, Deserializer, Expected, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor,
+    self, Deserialize, DeserializeSeed, Deserializer, Expected, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
+    Visitor,
 };
 use serde::forward_to_deserialize_any;
 
@@ -108,35 +110,10 @@ impl Node {
         }
     }
 
-    /// Reads a wire struct; an error names the place. To know the place costs a third of reading, so that only a document with an
-    /// error is read once more for it.
+    /// Reads a wire struct; an error names the place.
     pub(super) fn wire<'de, T: Deserialize<'de>>(&'de self) -> Result<T, Error> {
-        T::deserialize(Tree(self)).or_else(|_| {
-            serde_path_to_error::deserialize(Tree(self)).map_err(|error| {
-                let place = path_text(error.path());
-                error.into_inner().0.at(place)
-            })
-        })
+        T::deserialize(Tree(self)).map_err(|error| error.0)
     }
-}
-
-fn path_text(path: &serde_path_to_error::Path) -> String {
-    use serde_path_to_error::Segment;
-    let mut text = String::new();
-    for segment in path {
-        match segment {
-            Segment::Seq { index } => text.push_str(&format!("[{index}]")),
-            Segment::Map { key } | Segment::Enum { variant: key } => {
-                if !text.is_empty() {
-                    text.push('.');
-                }
-                let shown = text::quoted(key);
-                text.push_str(shown.get(1..shown.len() - 1).unwrap_or_default());
-            }
-            Segment::Unknown => {}
-        }
-    }
-    text
 }
 
 impl<'de> Deserialize<'de> for Node {
@@ -203,10 +180,8 @@ impl<'de> Deserializer<'de> for Tree<'de> {
             Node::Number(value) => visitor.visit_f64(*value),
             Node::Text(value) => visitor.visit_borrowed_str(value),
             Node::Quantity(quantity, unit) => visitor.visit_bytes(&carried(*quantity, unit)),
-            Node::List(nodes) => visitor.visit_seq(SeqDeserializer::new(nodes.iter().map(Tree))),
-            Node::Table(entries) => {
-                visitor.visit_map(MapDeserializer::new(entries.iter().map(|(key, node)| (key.as_str(), Tree(node)))))
-            }
+            Node::List(nodes) => visitor.visit_seq(Items(nodes.iter().enumerate())),
+            Node::Table(entries) => visitor.visit_map(Entries { rest: entries.iter(), value: None }),
             Node::Other(name) => Err(de::Error::invalid_type(Unexpected::Other(name), &visitor)),
         }
     }
@@ -245,6 +220,50 @@ impl<'de> Deserializer<'de> for Tree<'de> {
         bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf unit unit_struct newtype_struct
         seq tuple tuple_struct map identifier ignored_any
     }
+}
+
+/// The items of a list; an error in one gets its number.
+struct Items<'de>(Enumerate<Iter<'de, Node>>);
+
+impl<'de> SeqAccess<'de> for Items<'de> {
+    type Error = WireError;
+
+    fn next_element_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, WireError> {
+        let item = self.0.next();
+        item.map(|(index, node)| seed.deserialize(Tree(node)).map_err(|error| error.at(&format!("[{index}]"))))
+            .transpose()
+    }
+}
+
+/// The entries of a table; an error in a key or its value gets the key.
+struct Entries<'de> {
+    rest: Iter<'de, (String, Node)>,
+    value: Option<&'de (String, Node)>,
+}
+
+impl<'de> MapAccess<'de> for Entries<'de> {
+    type Error = WireError;
+
+    fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, WireError> {
+        self.value = self.rest.next();
+        let key = self.value.map(|(key, _)| key.as_str());
+        key.map(|key| seed.deserialize(key.into_deserializer()).map_err(|error: WireError| error.at(&shown(key))))
+            .transpose()
+    }
+
+    fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, WireError> {
+        // serde asks for a value after its key alone.
+        let Some((key, node)) = self.value.take() else {
+            return Err(de::Error::custom(text::A_TABLE));
+        };
+        seed.deserialize(Tree(node)).map_err(|error| error.at(&shown(key)))
+    }
+}
+
+/// A key as a place shows it.
+fn shown(key: &str) -> String {
+    let quoted = text::quoted(key);
+    quoted.get(1..quoted.len() - 1).unwrap_or_default().into()
 }
 
 impl Node {
@@ -312,6 +331,12 @@ fn in_words(expected: &dyn Expected) -> String {
 /// The crate's error, as serde makes it.
 #[derive(Debug)]
 pub(super) struct WireError(pub(super) Error);
+
+impl WireError {
+    fn at(self, place: &str) -> Self {
+        Self(self.0.at(place))
+    }
+}
 
 impl fmt::Display for WireError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
