@@ -1,4 +1,4 @@
-//! What every function at the border does.
+//! How the core is asked: its errors are raised, and what may take long lets other threads run and has a panic caught.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
@@ -21,15 +21,26 @@ pub(crate) fn checked<T>(py: Python<'_>, answer: Result<T, mixcalc::Error>) -> P
     answer.map_err(|error| raised(py, &error).unwrap_or_else(|failed| failed))
 }
 
+/// The error of `float(quantity)`, which Python and other libraries expect to be a `TypeError`.
+pub(crate) fn no_number(py: Python<'_>, error: &mixcalc::Error) -> PyErr {
+    static NO_NUMBER: PyOnceLock<Py<PyType>> = PyOnceLock::new();
+    let class = NO_NUMBER.import(py, "mixcalc.errors", "NoNumberError");
+    class.and_then(|class| with_details(py, class, error)).unwrap_or_else(|failed| failed)
+}
+
 /// The core's error as an exception of the public package.
 fn raised(py: Python<'_>, error: &mixcalc::Error) -> PyResult<PyErr> {
     static UNIT_ERROR: PyOnceLock<Py<PyType>> = PyOnceLock::new();
     static INPUT_ERROR: PyOnceLock<Py<PyType>> = PyOnceLock::new();
-    let code = error.code();
-    let class = match code.number() {
+    let class = match error.code().number() {
         200..300 => UNIT_ERROR.import(py, "mixcalc.errors", "UnitError")?,
         _ => INPUT_ERROR.import(py, "mixcalc.errors", "InputError")?,
     };
+    with_details(py, class, error)
+}
+
+fn with_details(py: Python<'_>, class: &Bound<'_, PyType>, error: &mixcalc::Error) -> PyResult<PyErr> {
+    let code = error.code();
     let details = PyDict::new(py);
     details.set_item("code", code.number())?;
     details.set_item("name", code.name())?;

@@ -4,7 +4,7 @@
 //!
 //! | file | holds |
 //! | --- | --- |
-//! | `border` | what every function does: let other threads run, catch a panic, raise an error |
+//! | `border` | how the core is asked: errors raised, other threads let run, panics caught |
 //! | `text` | text taken from Python |
 //! | `quantity` | a class for each kind of quantity |
 //! | `node` | Python objects as the tree that parts of a job are made from |

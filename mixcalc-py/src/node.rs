@@ -82,8 +82,3 @@ pub(crate) fn changes(fields: Option<&Bound<'_, PyDict>>) -> PyResult<Vec<(Strin
     let text = |key: &Bound<'_, PyAny>| Ok::<_, PyErr>(key.cast::<PyString>()?.to_string_lossy().into_owned());
     entries.map(|(key, value)| Ok((text(&key)?, node_at(&value, 1)?))).collect()
 }
-
-/// The entries of keyword arguments, with those that are `None` left out.
-pub(crate) fn table(fields: Option<&Bound<'_, PyDict>>) -> PyResult<Vec<(String, Node)>> {
-    Ok(changes(fields)?.into_iter().filter(|(_, value)| *value != Node::Null).collect())
-}

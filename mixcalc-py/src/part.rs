@@ -54,7 +54,7 @@ fn told(core: mixcalc::Quantity, stated: Option<&Node>) -> Quantity {
     }
 }
 
-/// Entries with some of them changed; a key that is changed to nothing is taken out.
+/// Entries with some of them changed; a key that is changed to nothing counts as absent, if there is such a key.
 fn changed(node: &Node, changes: Vec<(String, Node)>) -> Node {
     let mut entries = match node {
         Node::Table(entries) => entries.clone(),
@@ -62,9 +62,7 @@ fn changed(node: &Node, changes: Vec<(String, Node)>) -> Node {
     };
     for (key, value) in changes {
         entries.retain(|(name, _)| *name != key);
-        if value != Node::Null {
-            entries.push((key, value));
-        }
+        entries.push((key, value));
     }
     Node::Table(entries)
 }
@@ -125,7 +123,7 @@ macro_rules! parts {
                 #[new]
                 #[pyo3(signature = (**fields), text_signature = $signature)]
                 fn new(py: Python<'_>, fields: Option<&Bound<'_, PyDict>>) -> PyResult<Self> {
-                    Self::of(py, with_fixed(Node::Table(node::table(fields)?), $fixed))
+                    Self::of(py, with_fixed(Node::Table(node::changes(fields)?), $fixed))
                 }
 
                 $($methods)*
@@ -310,8 +308,8 @@ parts! {
         }
 
         /// As a JSON document: every quantity as value and unit, in the one unit of its kind.
-        fn to_json(&self) -> String {
-            self.core.to_json()
+        fn to_json(&self, py: Python<'_>) -> PyResult<String> {
+            border::answer(py, || Ok(self.core.to_json()))
         }
 
         /// By which people know the job.

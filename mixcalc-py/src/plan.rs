@@ -1,7 +1,7 @@
 //! A plan as a Python object, and what it holds as the named tuples of `mixcalc.plans`.
 
 use mixcalc::document;
-use mixcalc::{Action, Cleared, Fillings, Measure, Recipe, Worked};
+use mixcalc::{Action, Fillings, Measure, Recipe, Worked};
 use pyo3::call::PyCallArgs;
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
@@ -105,13 +105,13 @@ fn gap(py: Python<'_>, gap: mixcalc::Ratio, dose: mixcalc::Quantity) -> PyResult
     shape(py, "Gap", (gap.percent(), quantity(dose)))
 }
 
-/// What a measure shows, in the unit on its scale.
-fn told_on(measure: &Measure, graduations: u64) -> Quantity {
-    Quantity { unit: measure.unit().to_owned().into(), ..quantity(measure.shows(graduations)) }
+/// An amount in the unit on the scale of its measure.
+fn told_on(measure: &Measure, core: mixcalc::Quantity) -> Quantity {
+    Quantity { core, unit: measure.unit().to_owned().into() }
 }
 
 fn filling(py: Python<'_>, measure: &Measure, (count, graduations): (u64, u64)) -> PyResult<Py<PyAny>> {
-    shape(py, "Filling", (count, told_on(measure, graduations)))
+    shape(py, "Filling", (count, told_on(measure, quantity(measure.shows(graduations)).core)))
 }
 
 fn fillings(py: Python<'_>, measure: &Measure, fillings: Fillings) -> PyResult<Py<PyTuple>> {
@@ -188,11 +188,6 @@ fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
 }
 
 impl Plan {
-    /// The plan without a stop, or an error that says which stops stand.
-    fn try_cleared(&self, py: Python<'_>) -> PyResult<Cleared<'_>> {
-        border::checked(py, self.core.try_cleared())
-    }
-
     /// The products by name, each with what it has by its place in the job.
     fn names(&self) -> impl Iterator<Item = (usize, &str)> {
         self.core.job().products().iter().map(mixcalc::Product::name).enumerate()
@@ -215,7 +210,7 @@ impl Plan {
                     quantity(amount.measured()),
                     gap(py, amount.gap(), amount.dose_gap())?,
                     measure.name(),
-                    told_on(measure, amount.graduations()),
+                    told_on(measure, measure.read_at(amount.graduations())),
                     amount.graduations(),
                     fillings(py, measure, amount.fillings())?,
                 ),
@@ -370,7 +365,7 @@ impl Plan {
     /// How every number was reached: a tuple of `Working`, worked out when it is asked for.
     #[getter]
     fn working(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
-        let workings = self.core.working();
+        let workings = border::answer(py, || Ok(self.core.working()))?;
         each(py, workings.iter(), |py, one| working(py, one, self.core.job().units()))
     }
 
@@ -387,7 +382,7 @@ impl Plan {
     ///     `None` where the plan has no such number.
     #[pyo3(signature = (place, /))]
     fn working_of(&self, py: Python<'_>, place: &str) -> PyResult<Option<Py<PyAny>>> {
-        let found = self.core.working_of(place);
+        let found = border::answer(py, || Ok(self.core.working_of(place)))?;
         found.map(|found| working(py, &found, self.core.job().units())).transpose()
     }
 
@@ -404,13 +399,15 @@ impl Plan {
     ///     Code 116, where a stop stands; `findings_page` says why.
     #[pyo3(signature = (*, working=false))]
     fn sheet(&self, py: Python<'_>, working: bool) -> PyResult<String> {
-        let cleared = self.try_cleared(py)?;
-        Ok(if working { mixcalc::sheet::text_with_working(&cleared) } else { mixcalc::sheet::text(&cleared) })
+        border::answer(py, || {
+            let cleared = self.core.try_cleared()?;
+            Ok(if working { mixcalc::sheet::text_with_working(&cleared) } else { mixcalc::sheet::text(&cleared) })
+        })
     }
 
     /// What is to be said of it, as plain text. That of a stopped plan says first that it must not be mixed.
-    fn findings_page(&self) -> String {
-        mixcalc::sheet::findings(&self.core)
+    fn findings_page(&self, py: Python<'_>) -> PyResult<String> {
+        border::answer(py, || Ok(mixcalc::sheet::findings(&self.core)))
     }
 
     /// As a JSON document; the same bytes from Rust and C.
@@ -424,8 +421,8 @@ impl Plan {
     }
 
     /// How every number was reached, as a JSON list.
-    fn working_json(&self) -> String {
-        document::write_working(&self.core)
+    fn working_json(&self, py: Python<'_>) -> PyResult<String> {
+        border::answer(py, || Ok(document::write_working(&self.core)))
     }
 
     /// A table with a row for each product of each different load, as a pandas frame.
@@ -438,6 +435,11 @@ impl Plan {
     ///     in the unit on its scale. Nothing is measured where a stop stands.
     fn to_pandas<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
         slf.py().import("mixcalc._tables")?.getattr("to_pandas")?.call1((slf,))
+    }
+
+    /// The rows of `to_pandas`, each a dict, for `csv.DictWriter` and the like.
+    fn rows<'py>(slf: &Bound<'py, Self>) -> PyResult<Bound<'py, PyAny>> {
+        slf.py().import("mixcalc._tables")?.getattr("rows")?.call1((slf,))
     }
 
     /// The table of `to_pandas` as a polars frame.
@@ -460,11 +462,13 @@ impl Plan {
         )
     }
 
-    fn __str__(&self) -> String {
-        match self.core.cleared() {
-            Some(cleared) => mixcalc::sheet::text(&cleared),
-            None => mixcalc::sheet::findings(&self.core),
-        }
+    fn __str__(&self, py: Python<'_>) -> PyResult<String> {
+        border::answer(py, || {
+            Ok(match self.core.cleared() {
+                Some(cleared) => mixcalc::sheet::text(&cleared),
+                None => mixcalc::sheet::findings(&self.core),
+            })
+        })
     }
 
     fn __eq__(&self, other: &Bound<'_, PyAny>) -> bool {

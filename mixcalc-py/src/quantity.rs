@@ -18,7 +18,8 @@ use crate::border;
 /// `LiquidDose` or a field of a job claims it; a claimed quantity fits only its slot. `+ - * / **` and comparison follow
 /// the identities of the trade; where none applies the result is a plain `Quantity` of whatever dimension arises, which may be
 /// claimed too. `==` compares to the bit: whole numbers of a metric unit are the same in the larger one, "70 mL" and "0.07 L"; for
-/// fractions and results of arithmetic `is_close` is the better question.
+/// fractions and results of arithmetic `is_close` is the better question. Quantities are made, not subclassed: whatever is asked for,
+/// the class of the kind comes out.
 ///
 /// Parameters
 /// ----------
@@ -249,17 +250,12 @@ impl Quantity {
         }
     }
 
-    /// What this may be compared with: a quantity, or a number where this is one.
-    fn comparable(&self, other: &Bound<'_, PyAny>) -> PyResult<Option<Self>> {
+    /// What it may be compared with.
+    fn comparable(other: &Bound<'_, PyAny>) -> PyResult<Option<Self>> {
         match other.cast::<Object>() {
             Ok(object) => Ok(Some(object.get().0.clone())),
-            Err(_) => match number(other)? {
-                Some(number) if self.core.kind() == Kind::Ratio => {
-                    Ok(mixcalc::Ratio::from_number(number).ok().map(Into::into))
-                }
-                Some(_) => Ok(None),
-                None => foreign(other),
-            },
+            Err(_) if number(other)?.is_some() => Ok(None),
+            Err(_) => foreign(other),
         }
     }
 
@@ -570,12 +566,15 @@ impl Object {
 
     /// A pure number; anything else has a unit that a float would lose.
     fn __float__(&self, py: Python<'_>) -> PyResult<f64> {
-        border::checked(py, self.0.core.number())
+        self.0.core.number().map_err(|error| border::no_number(py, &error))
     }
 
     fn __richcmp__<'py>(&self, other: &Bound<'py, PyAny>, operation: CompareOp) -> PyResult<Bound<'py, PyAny>> {
         let py = other.py();
-        let Some(other) = self.0.comparable(other)? else {
+        if self.0.core.kind() == Kind::Ratio && number(other)?.is_some() {
+            return PyFloat::new(py, border::checked(py, self.0.core.number())?).rich_compare(other, operation);
+        }
+        let Some(other) = Quantity::comparable(other)? else {
             return Ok(py.NotImplemented().into_bound(py));
         };
         let answer = match operation {
@@ -600,13 +599,13 @@ impl Object {
         Ok(format!("{}(\"{}\")", slf.get_type().name()?, slf.get().0.text(slf.py())?))
     }
 
-    /// For people: to four digits in its unit.
+    /// In its unit to nine digits: all that a scale shows, and no noise of the last places.
     fn __str__(&self, py: Python<'_>) -> PyResult<String> {
-        border::checked(py, self.0.core.to_people_in(&self.0.unit))
+        border::checked(py, self.0.core.on_scale_in(&self.0.unit))
     }
 
     /// `f"{q}"` as `str(q)`; `f"{q:US gal/ac}"` in a unit, to four digits; `f"{q:.1f US gal/ac}"` and `f"{q:.1f}"` with Python's
-    /// own formats of numbers, which begin with a point, a digit, a sign or an alignment.
+    /// own formats of numbers where they begin with a point, a digit, a sign or one of `<>^=`.
     fn __format__(&self, py: Python<'_>, spec: &str) -> PyResult<String> {
         if spec.is_empty() {
             return self.__str__(py);
@@ -615,6 +614,9 @@ impl Object {
             return border::checked(py, self.0.core.to_people_in(spec));
         }
         let (number_format, unit) = spec.split_once(' ').unwrap_or((spec, &self.0.unit));
+        if number_format.ends_with('%') {
+            return Err(PyValueError::new_err("a quantity has a unit, so that its number is not told in percent"));
+        }
         let value = border::checked(py, self.0.core.to(unit))?;
         let number = PyFloat::new(py, value).call_method1("__format__", (number_format,))?;
         Ok(format!("{number} {unit}"))

@@ -325,6 +325,14 @@ impl Measure {
         Fillings { full: graduations / self.marks, marks: self.marks, last: graduations % self.marks }
     }
 
+    /// What it shows at so many graduations, as it reads: 110 oz av on a scale in half ounces, where the sum in SI units is a last digit off.
+    #[must_use]
+    pub fn read_at(&self, graduations: u64) -> Quantity {
+        let shown = Quantity::from(self.shows(graduations));
+        let read = Quantity::read(&on_scale(shown, &self.marked_in)).and_then(|read| read.claim_kind(shown.kind()));
+        read.ok().filter(|read| read.is_close(shown).unwrap_or(false)).unwrap_or(shown)
+    }
+
     /// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
     pub(crate) fn graduations(&self, amount: Amount, ceiling: Amount) -> Result<Option<u64>, Error> {
         nearest(amount, self.graduation, ceiling)

@@ -9,7 +9,7 @@ use core::mem::take;
 
 use crate::finding::Caution;
 use crate::label::{Dose, Product};
-use crate::measure::MeasureKind;
+use crate::measure::{Amount, MeasureKind};
 use crate::plan::{Action, Cleared, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
 use crate::quantity::{Quantity, System, Volume, in_unit, on_scale, signed_percent};
 use crate::text::{filled, legible, sheet as words, working as workings};
@@ -320,10 +320,7 @@ impl Page {
         let ledger = cleared.ledger();
         for ((product, total), account) in plan.job().products().iter().zip(cleared.totals()).zip(ledger.products()) {
             let exact = number_and_unit(&Quantity::from(total.exact()).to_people(units));
-            // Whole graduations, so with every digit that they have.
-            let measured = Quantity::from(total.measured());
-            let unit = number_and_unit(&measured.to_people(units)).1;
-            let measured = number_and_unit(&on_scale(measured, &unit));
+            let measured = number_and_unit(&measured_text(total.measured(), units));
             table.push(vec![
                 product.name().into(),
                 exact.0,
@@ -471,8 +468,7 @@ impl Page {
             rows.push(vec![name.into(), number, unit, here.clone()]);
         };
         for (product, total) in plan.job().products().iter().zip(cleared.totals()) {
-            let planned = Quantity::from(total.measured()).to_people(units);
-            row(product.name(), &planned);
+            row(product.name(), &measured_text(total.measured(), units));
         }
         row(words::CARRIER, &Quantity::from(plan.carrier()).to_people(units));
         row(words::LOADS_DONE, &format!("{}", plan.load_count()));
@@ -487,6 +483,12 @@ impl Page {
 }
 
 /// Whether each load of a run has a column of boxes: where they are few, and their numbers fit above the boxes.
+/// Whole graduations for people, with every digit that they have: rounded to four they could show more than was measured.
+fn measured_text(measured: Amount, units: System) -> String {
+    let measured = Quantity::from(measured);
+    on_scale(measured, measured.unit_for_people(units))
+}
+
 fn has_columns(recipe: &Recipe<'_>) -> bool {
     let load = recipe.load();
     load.count() <= MOST_COLUMNS && load.last() < 1000

@@ -423,7 +423,8 @@ impl Tank {
         };
         match steps_down(fill / graduation) {
             Some(0) => Err(Error::new(ErrorCode::BelowFirstMark).given(graduation).allowed(fill)),
-            Some(marks) => Ok(graduation * Ratio::of_steps(marks)),
+            // So many marks may come out a rounding above the fill that they are meant to stay under.
+            Some(marks) => Ok(fill.min(graduation * Ratio::of_steps(marks))),
             None => Err(crate::measure::uncountable(graduation.into())),
         }
         .map_err(|error| error.at("graduation"))

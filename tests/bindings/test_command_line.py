@@ -1,6 +1,7 @@
 """python -m mixcalc, as a shell sees it."""
 
 import json
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -19,9 +20,10 @@ STOPPED = {
 USABLE = {**STOPPED, "products": [{"name": "example product A", "dose": "1.5 L/ha"}]}
 
 
-def run(*arguments, stdin: str | bytes = ""):
+def run(*arguments, stdin: str | bytes = "", **environment):
     given = stdin if isinstance(stdin, bytes) else stdin.encode()
-    done = subprocess.run([sys.executable, "-m", "mixcalc", *map(str, arguments)], input=given, capture_output=True)
+    command = [sys.executable, "-m", "mixcalc", *map(str, arguments)]
+    done = subprocess.run(command, input=given, capture_output=True, env={**os.environ, **environment})
     return done.returncode, done.stdout.decode(), done.stderr.decode()
 
 
@@ -85,6 +87,7 @@ def test_lines_are_answered_in_place_and_a_bad_one_stops_nothing(job, tmp_path):
     status, out, _ = run("check", "--lines", path)
     results = [json.loads(line) for line in out.splitlines()]
     assert status == 2 and [finding["severity"] for finding in results[2]["findings"]].count("stop") >= 1
+    assert results[2]["findings"][0]["load"] == 1 and results[2]["findings"][0]["code"] == "amount-below-graduation"
 
 
 def test_check_prints_what_is_found(job):
@@ -100,8 +103,27 @@ def test_schema_prints_the_schema(document):
     assert status == 0 and json.loads(out)["$schema"] == "https://json-schema.org/draft/2020-12/schema"
 
 
+def test_output_is_utf_8_whatever_the_locale(job):
+    path = job({**USABLE, "title": "Fläche Łąka"})
+    for encoding in ("cp1252", "ascii"):
+        assert run("plan", "--json", path, PYTHONIOENCODING=encoding)[1] == mixcalc.plan_json(path.read_bytes()) + "\n"
+        assert "Fläche Łąka" in run("plan", path, PYTHONIOENCODING=encoding)[1]
+
+
+def test_a_fault_of_the_program_ends_with_3(tmp_path, job):
+    (tmp_path / "sitecustomize.py").write_text("import mixcalc\nmixcalc.plan = lambda job: 1 / 0\n", encoding="utf-8")
+    status, out, err = run("plan", job(USABLE), PYTHONPATH=str(tmp_path))
+    assert status == 3 and out == "" and "ZeroDivisionError" in err
+
+
+def test_several_files_are_named_in_a_check(job):
+    usable, stopped = job(USABLE, "usable.json"), job(STOPPED, "stopped.json")
+    status, out, _ = run("check", usable, stopped)
+    assert status == 1 and f"{usable}:\n" in out and f"{stopped}:\n" in out
+
+
 def test_wrong_use_ends_with_2_and_says_how():
-    for arguments in ([], ["plan"], ["plan", "--json", "--working", "x"], ["schema", "tank"], ["mend", "x"]):
+    for arguments in ([], ["plan"], ["plan", "-", "-"], ["plan", "--lines", "--working", "x"], ["plan", "--json", "--working", "x"], ["schema", "tank"], ["mend", "x"]):
         status, out, err = run(*arguments)
         assert status == 2 and out == "" and "usage: python -m mixcalc" in err
     status, out, _ = run("--help")

@@ -69,7 +69,9 @@ def test_an_array_is_no_quantity(array):
         Quantity(array)
 
 
-@pytest.mark.parametrize("quantity", [3 * ureg.ampere, 3 * u.A, 3 * u.mol], ids=str)
+@pytest.mark.parametrize(
+    "quantity", [3 * ureg.ampere, 3 * u.A, 3 * u.mol, 20 * ureg.degree, 3 * u.rad, ureg.Quantity(5, "delta_degC")], ids=str
+)
 def test_another_dimension_is_refused(quantity):
     with pytest.raises((TypeError, UnitError)):
         Quantity(quantity)
@@ -86,6 +88,13 @@ def test_given_back(text):
     assert base == pytest.approx(quantity._in_base_units()[0], rel=1e-12)
     again = Quantity(given)
     assert again.to(quantity.unit) == pytest.approx(quantity.value, rel=1e-12)
+
+
+def test_comparison_beside_pint_never_raises():
+    assert Volume("1 L") == 1 * ureg.liter and not Volume("1 L") == 1 * ureg.meter
+    assert not 1 * ureg.meter == Volume("1 L")
+    with pytest.raises(TypeError):
+        float(Volume("1 L"))
 
 
 def test_given_back_in_the_same_unit_where_the_registry_has_it():

@@ -158,6 +158,8 @@ def test_a_scale_keeps_the_unit_that_it_was_stated_in():
         (lambda: Tank(nominal="10 gal"), 204, "nominal", ["US gal or imp gal"]),
         (lambda: Tank(nominal=VolumeRate("16 L/ha")), 202, "nominal", ["16 L/ha, a volume rate"]),
         (lambda: Tank(brm="16 L"), 502, "brm", ["write brim"]),
+        (lambda: Tank(nominal="16 L", brm=None), 502, "brm", ["write brim"]),
+        (lambda: Tank(nominal="16 L").replace(brm=None), 502, "brm", ["write brim"]),
         (lambda: Tank(), 105, "nominal", ["brim"]),
         (lambda: Tank(nominal=[16]), 504, "nominal", ["a list"]),
         (lambda: Tank(nominal=object()), 504, "nominal", ["object of type object"]),
@@ -257,43 +259,118 @@ def test_a_stopped_plan_has_no_amounts_no_steps_no_sheet_and_says_why():
 # ---------------------------------------------------------------------------------------------------- tables, notebook
 
 
-def test_tables_are_the_plan():
-    plan = mixcalc.plan(Job.read(DEMO))
-    frame, other = plan.to_pandas(), plan.to_polars()
+US = ROOT / "docs/examples/demo-us.toml"
+
+
+def rows_of(document: dict) -> list[dict]:
+    """The table of a plan, made from its document alone."""
+    rows = []
+    for load in document["loads"]:
+        assert {load["mix"]["unit"], load["carrier"]["unit"]} == {"L"} and load["area"]["unit"] == "ha"
+        for portion in load["products"]:
+            measured, gap, fillings = portion["measured"], portion["gap"], portion["fillings"]
+            poured = fillings and sum(filling["count"] * filling["amount"]["value"] for filling in fillings)
+            rows.append(
+                {
+                    "first_load": load["first"], "last_load": load["last"], "count": load["count"], "mix_l": load["mix"]["value"],
+                    "carrier_l": load["carrier"]["value"], "area_ha": load["area"]["value"], "product": portion["name"],
+                    "exact": portion["exact"]["value"], "measured": measured and measured["value"], "unit": portion["exact"]["unit"],
+                    "gap_percent": gap and gap["percent"], "measure": portion["measure"], "graduations": portion["graduations"],
+                    "poured": poured and (poured, fillings[0]["amount"]["unit"]),
+                }
+            )  # fmt: skip
+    return rows
+
+
+@pytest.mark.parametrize("path", [DEMO, US], ids=["metric", "US"])
+def test_tables_are_the_plan_document(path):
+    plan = mixcalc.plan(Job.read(path))
+    frame, other, rows = plan.to_pandas(), plan.to_polars(), plan.rows()
     assert isinstance(frame, pandas.DataFrame) and isinstance(other, polars.DataFrame)
-    assert list(frame.columns) == other.columns
-    rows = [(load, portion) for load in plan.loads for portion in load.products]
-    assert len(frame) == len(other) == len(rows)
-    for (load, portion), row, same in zip(rows, frame.to_dict("records"), other.to_dicts()):
-        assert row == same
-        assert (row["first_load"], row["count"], row["product"]) == (load.first, load.count, portion.name)
-        assert row["mix_l"] == load.mix.to("L") and row["graduations"] == portion.graduations
-        assert row["measured"] == portion.measured.to(row["unit"])
-        assert Quantity(row["shown"], row["shown_unit"]).is_close(portion.shown)
-    assert (frame["count"] * frame["mix_l"]).groupby(frame["product"]).sum().iloc[0] == pytest.approx(plan.totals.mix.to("L"), rel=1e-12)
+    assert list(frame.columns) == other.columns == list(rows[0])
+    assert frame.to_dict("records") == other.to_dicts() == rows
+    expected = rows_of(plan.to_dict())
+    assert len(rows) == len(expected) > 2 and len({row["mix_l"] for row in rows}) > 1, "loads that differ"
+    for row, wanted in zip(rows, expected):
+        amount, unit = wanted.pop("poured")
+        shown = Quantity(row.pop("shown"), row.pop("shown_unit"))
+        assert row == wanted
+        assert shown.is_close(Quantity(amount, unit))
+        assert len(f"{shown.value!r}") < 9, "as the scale reads, without noise"
 
 
-def test_a_notebook_shows_amounts_as_the_measure_shows_them_and_every_caution():
-    plan = mixcalc.plan(Job.read(DEMO))
-    html = plan._repr_html_()
-    for load in plan.loads:
-        for portion in load.products:
-            assert f"{portion.shown} ({portion.measure})" in html
+def cells_of(html: str) -> list[list[list[str]]]:
+    """The cells of each table."""
+    from html.parser import HTMLParser
+
+    tables: list[list[list[str]]] = []
+
+    class Reader(HTMLParser):
+        def handle_starttag(self, tag, attributes):
+            assert not attributes, "no colours and no styles of its own"
+            if tag == "table":
+                tables.append([])
+            elif tag == "tr":
+                tables[-1].append([])
+            elif tag in ("td", "th"):
+                tables[-1][-1].append("")
+
+        def handle_data(self, data):
+            if tables and tables[-1] and tables[-1][-1] and self.get_starttag_text() in ("<td>", "<th>"):
+                tables[-1][-1][-1] += data
+
+    Reader().feed(html)
+    return tables
+
+
+@pytest.mark.parametrize("path", [DEMO, US], ids=["metric", "US"])
+def test_a_notebook_shows_the_plan_as_the_load_sheet_does(path):
+    plan = mixcalc.plan(Job.read(path))
+    html, people = plan._repr_html_(), lambda quantity: quantity.to_people(plan.job.units)
+    totals = plan.totals
+    assert f"{totals.loads} loads, {people(totals.mix)} of mix for {people(totals.area)}; safe fill {people(plan.safe_fill)}" in html
+    *found, loads = cells_of(html)
+    if plan.findings:
+        assert found[0][1:] == [[finding.severity, finding.message] for finding in plan.findings]
+    head, *rows, last = loads
+    assert head == ["load", "mix", "carrier", *(product.name for product in plan.job.products)]
+    assert len(rows) == len(plan.loads)
+    sheet = plan.sheet()
+    for row, load in zip(rows, plan.loads):
+        number = str(load.first) if load.count == 1 else f"{load.first} to {load.last}"
+        assert row[:3] == [number, people(load.mix), people(load.carrier)]
+        for cell, portion in zip(row[3:], load.products):
+            assert cell == f"{portion.shown} ({portion.measure})" and str(portion.shown) in sheet
+    assert last[:3] == ["all", people(totals.mix), people(totals.carrier)]
+    for cell, total in zip(last[3:], totals.products):
+        assert Quantity(cell).is_close(total.measured) and cell.split()[0] in sheet
     from html import escape
 
     assert all(escape(caution.text) in html for caution in plan.cautions)
-    assert "style" not in html and "color" not in html
+    assert "what the measure shows" in html and "Do not mix" not in html
+
+
+def test_a_notebook_shows_a_stopped_plan_as_what_it_is():
+    html = stopped()._repr_html_()
+    findings, loads = cells_of(html)
+    assert findings[1][0] == "stop" and "what the doses ask for, not to be measured" in html and "what the measure shows" not in html
+    assert all("(" not in cell for row in loads for cell in row)
     hostile = mixcalc.plan(job(title="<script>", products=[Product(name="<b>", dose="1.5 L/ha")]))._repr_html_()
     assert "<script>" not in hostile and "<b>" not in hostile
     assert "volume_rate" in Job.read(DEMO)._repr_html_()
 
 
-def test_a_notebook_shows_what_the_load_sheet_says_digit_for_digit():
-    scale = Measure(name="scale", kind="scale", capacity="5 kg", graduation="0.1 g")
-    product = Product(name="example product A", formulation="WG", dose="1.23457 kg/ha", measure=scale)
-    plan = mixcalc.plan(job(area="1.364 ha", products=[product], tank=Tank(nominal="300 L")))
-    # Four digits would be 1684 g, more than is measured.
-    assert "Weigh 1683.9 g" in plan.steps[1].text and ">1683.9 g (scale)<" in plan._repr_html_()
+def test_other_numbers_of_a_plan():
+    plan = mixcalc.plan(Job.read(DEMO))
+    document = plan.to_dict()
+    assert plan.residual.to("L") == (document["residual"] or {"volume": {"value": 0}})["volume"]["value"]
+    assert (plan.ground_short is None) == (document["residual"] is None or document["residual"]["ground_short"] is None or plan.last_strip is not None)
+    sheet = " ".join(plan.sheet().split())
+    for step in plan.steps:
+        assert " ".join(step.text.split()[:4]) in sheet
+        assert any(load.first == step.load and step in load.steps for load in plan.loads)
+    working = plan.working_of("loads[0].mix")
+    assert working in plan.working and working.text.startswith("loads[0].mix = ") and plan.working_of("nowhere") is None
 
 
 # ---------------------------------------------------------------------------------------------------- many at a time

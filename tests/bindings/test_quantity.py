@@ -6,6 +6,7 @@ import math
 import operator
 import pickle
 import subprocess
+from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
@@ -176,6 +177,8 @@ def test_equality_is_of_kind_and_value():
     assert Quantity("300 L/ha") != VolumeRate("300 L/ha") and VolumeRate("2 L/ha") != LiquidDose("2 L/ha")
     assert Volume("1 L") != 1 and Volume("1 L") != "1 L" and Volume("0 L") != 0
     assert Ratio("50 %") == 0.5 and hash(Ratio("50 %")) == hash(0.5) and Ratio("50 %") < 0.6
+    assert Ratio("10 %") != Decimal("0.1") and Ratio("50 %") == Fraction(1, 2), "as Python compares a float"
+    assert Quantity(5, "°F").value == 5.0
     assert Volume("-0 L") == Volume("0 L") and hash(Volume("-0 L")) == hash(Volume("0 L"))
     assert Volume("70 mL") == Volume("0.07 L") and Area("150 m2") == Area("0.015 ha"), "metric text is exact"
     assert not Volume("1 L") == Area("1 ha") and Volume("1 L").is_close("1000 mL") and VolumeRate("3 L/ha").is_close("3 L/ha")
@@ -253,7 +256,9 @@ def test_text_for_people_and_formats():
     assert f"{rate:US gal/ac}" == "32.07 US gal/ac"
     assert f"{rate:.1f US gal/ac}" == "32.1 US gal/ac" and f"{rate:.2f}" == "300.00 L/ha" and f"{rate:>8.1f}" == "   300.0 L/ha"
     assert f"{Mass('2 kg'):g}" == "2000 g", "a unit, not a format"
-    assert str(Volume("1 L") / 3) == "0.3333 L"
+    assert str(Volume("1 L") / 3) == "0.333333333 L" and str(Volume("1.23456 L")) == "1.23456 L", "what a scale can show"
+    with pytest.raises(ValueError, match="percent"):
+        f"{rate:.1%}"
     assert rate.value == 300.0 and rate.unit == "L/ha" and rate.kind == "volume rate"
     assert rate.in_unit("US gal/ac").unit == "US gal/ac" and rate.in_unit("US gal/ac") == rate
     assert (VolumeRate("20 US gal/ac") * Quantity("10 ac")).unit == "US gal", "results speak the trade of what they are made of"

@@ -188,10 +188,31 @@ fn many(volume: Volume, count: u64) -> f64 {
 // ------------------------------------------------------------------------------------------------------------------- loads
 
 #[test]
+fn marks_do_not_lift_a_fill_over_the_tank() {
+    for nominal in 1..=200 {
+        for steps in 1..=12 {
+            let [nominal, step] =
+                [10 * nominal * steps, 10 * nominal].map(|liters| Volume::from_liters(f64::from(liters)).unwrap());
+            let tank = Tank::new(Some(nominal), Some(nominal * 1.1)).unwrap().with_graduation(step).unwrap();
+            let rate = Rate::Volume(VolumeRate::from_liters_per_hectare(200.0).unwrap());
+            let job =
+                Job::new(Area::from_hectares(500.0).unwrap(), rate, Sprayer::new(SprayerKind::Boom), tank).unwrap();
+            let fill = plan(&job).unwrap().safe_fill();
+            assert!(fill <= nominal && (fill / nominal).number() > 0.999_999, "{fill:?} of {nominal:?}");
+        }
+    }
+}
+
+#[test]
 fn no_load_is_over_the_safe_fill() {
     for_plans(|_, plan| {
         for load in plan.loads() {
             prop_assert!(load.mix() <= plan.safe_fill(), "{load:?}");
+            // What somebody with the tank's papers compares, to the last bit: marks may not lift a fill over it.
+            let tank = plan.job().tank();
+            for capacity in [tank.nominal(), tank.brim()].into_iter().flatten() {
+                prop_assert!(load.mix() <= capacity, "{load:?} in {capacity:?}");
+            }
             prop_assert!(load.mix() > Volume::ZERO, "{load:?}");
         }
         Ok(())

@@ -4,6 +4,8 @@ Ends with 0 where all went well, 1 where a plan has a stop, 2 where a job cannot
 """
 
 import argparse
+import contextlib
+import io
 import json
 import signal
 import sys
@@ -16,7 +18,12 @@ OK, STOPPED, REFUSED, FAULT = 0, 1, 2, 3
 
 def main(arguments=None):
     """Runs a command; returns the exit status."""
-    options = _parser().parse_args(arguments)
+    parser = _parser()
+    options = parser.parse_args(arguments)
+    if getattr(options, "jobs", []).count("-") > 1:
+        parser.error("standard input can be read once")
+    if getattr(options, "working", False) and options.lines:
+        parser.error("--working is for load sheets, and --lines gives plan documents")
     return options.run(options)
 
 
@@ -58,8 +65,7 @@ def _documents(options):
     for name in options.jobs:
         try:
             if options.lines:
-                file = sys.stdin.buffer if name == "-" else open(name, "rb")
-                with file:
+                with contextlib.nullcontext(sys.stdin.buffer) if name == "-" else open(name, "rb") as file:
                     for number, line in enumerate(file, 1):
                         if line.strip():
                             yield f"{name}:{number}", line
@@ -126,12 +132,20 @@ def _check(options):
     return _each(options, show)
 
 
-if __name__ == "__main__":
+def _as_a_program():
     if hasattr(signal, "SIGPIPE"):
         signal.signal(signal.SIGPIPE, signal.SIG_DFL)  # a reader that has seen enough is no error
+    for stream in (sys.stdout, sys.stderr):  # documents are UTF-8, whatever the locale
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8", newline="\n")
     try:
-        status = main()
+        return main()
+    except KeyboardInterrupt:
+        return 130
     except Exception:
         traceback.print_exc()
-        status = FAULT  # not 1, which says that a plan has a stop
-    sys.exit(status)
+        return FAULT  # not 1, which says that a plan has a stop
+
+
+if __name__ == "__main__":
+    sys.exit(_as_a_program())

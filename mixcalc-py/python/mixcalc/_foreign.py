@@ -22,7 +22,7 @@ _NAMES = {word: name for name, words in reversed(_WORDS.items()) if len(name) > 
 
 def _library(value):
     for kind in type(value).__mro__:
-        root = kind.__module__.partition(".")[0]
+        root = str(kind.__module__).partition(".")[0]
         if root in ("pint", "astropy"):
             return root
     return None
@@ -42,7 +42,7 @@ def _base_text(exponents):
     names = {"meter": "m", "m": "m", "kilogram": "kg", "kg": "kg", "second": "s", "s": "s", "kelvin": "K", "K": "K"}
     parts = []
     for name, exponent in exponents:
-        if name == "radian" or not exponent:
+        if not exponent:
             continue
         if name not in names:
             return None
@@ -87,8 +87,8 @@ def taken(value):
 
 
 def _taken(value, text, base, exponents):
-    if getattr(value, "ndim", 0):
-        return None
+    if getattr(value, "ndim", 0) or "delta_" in text:
+        return None  # an array, or a difference of temperatures, which is none
     base_text = _base_text(exponents)
     if text in ("degree_Celsius", "deg_C", "degree_Fahrenheit", "deg_F", "kelvin", "K"):
         base_text = None  # a temperature, whose zero its unit says

@@ -35,10 +35,12 @@ def plan(plan):
 
     def in_load(portion):
         # With as many digits as the load sheet has at a mark: four would show 1683.5 g as 1684 g.
-        return people(portion.exact) if portion.shown is None else f"{portion.shown:.9g} ({portion.measure})"
+        return people(portion.exact) if portion.shown is None else f"{portion.shown} ({portion.measure})"
 
     def in_all(total):
-        return people(total.exact if total.measured is None else total.measured)
+        if total.measured is None:
+            return people(total.exact)
+        return str(total.measured.in_unit(people(total.measured).partition(" ")[2]))  # graduations, with all their digits
 
     rows = []
     for load in plan.loads:

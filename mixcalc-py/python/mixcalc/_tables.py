@@ -1,5 +1,7 @@
 """The table of a plan: a row for each product of each different load."""
 
+import importlib
+
 
 def columns(plan):
     """The columns of the table, each a list; the same for every kind of frame."""
@@ -23,22 +25,36 @@ def columns(plan):
     return table
 
 
+def rows(plan):
+    """`Plan.rows`."""
+    table = columns(plan)
+    return [dict(zip(table, row)) for row in zip(*table.values())]
+
+
+def _library(name):
+    try:
+        return importlib.import_module(name)
+    except ModuleNotFoundError as error:
+        raise ImportError(f"this table needs {name}: pip install 'mixcalc[{name}]'; Plan.rows() needs nothing") from error
+
+
 def to_pandas(plan):
     """`Plan.to_pandas`."""
-    import pandas
+    pandas = _library("pandas")
 
     frame = pandas.DataFrame(columns(plan))
     # What a stop leaves out is missing, whatever else a column holds.
     types = {"measured": "float64", "gap_percent": "float64", "shown": "float64", "graduations": "Int64"}
     counts = {"first_load": "int64", "last_load": "int64", "count": "int64"}
+    types |= dict.fromkeys(("product", "unit", "measure", "shown_unit"), object)
     return frame.astype(types | counts | {name: "float64" for name in ("mix_l", "carrier_l", "area_ha", "exact")})
 
 
 def to_polars(plan):
     """`Plan.to_polars`."""
-    import polars
+    polars = _library("polars")
 
     floats = ("mix_l", "carrier_l", "area_ha", "exact", "measured", "gap_percent", "shown")
     whole = ("first_load", "last_load", "count", "graduations")
     types = {name: polars.Float64 for name in floats} | {name: polars.Int64 for name in whole}
-    return polars.DataFrame(columns(plan), schema_overrides=types | dict.fromkeys(("product", "measure", "shown_unit"), polars.String))
+    return polars.DataFrame(columns(plan), schema_overrides=types | dict.fromkeys(("product", "unit", "measure", "shown_unit"), polars.String))

@@ -32,5 +32,9 @@ class UnitError(InputError):
     """A quantity has no unit, a wrong one, or one with more than one meaning. Its codes are 200 to 299."""
 
 
+class NoNumberError(UnitError, TypeError):
+    """``float(quantity)`` of what is no pure number; a ``TypeError`` too, as Python has it for what is no number."""
+
+
 class InternalError(MixcalcError):
     """A fault of the library, not of the input."""

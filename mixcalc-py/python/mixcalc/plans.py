@@ -20,7 +20,7 @@ class Gap(NamedTuple):
 class Filling(NamedTuple):
     """Equal fillings of a measure."""
 
-    count: int
+    count: int  # type: ignore[assignment]  # hides a method of tuples that nobody misses
     """How many."""
     amount: Volume | Mass
     """What each shows."""
@@ -83,7 +83,7 @@ class Load(NamedTuple):
     """Number of the first of them, from 1."""
     last: int
     """Number of the last of them."""
-    count: int
+    count: int  # type: ignore[assignment]  # hides a method of tuples that nobody misses
     """How many."""
     mix: Volume
     """Volume of mix in each."""
@@ -104,7 +104,7 @@ class Drawn(NamedTuple):
     """The measure."""
     graduation: Volume | Mass
     """Its step."""
-    count: int
+    count: int  # type: ignore[assignment]  # hides a method of tuples that nobody misses
     """How many of it."""
 
 

@@ -428,6 +428,15 @@ impl Quantity {
         self.to(unit).map(|_| show::in_unit(self, unit))
     }
 
+    /// Text in a unit as a scale shows it: to nine digits, which are all that graduations have, and hide the noise of the last places.
+    ///
+    /// # Errors
+    ///
+    /// As [`to`](Self::to).
+    pub fn on_scale_in(self, unit: &str) -> Result<alloc::string::String, Error> {
+        self.to(unit).map(|_| show::on_scale(self, unit))
+    }
+
     /// The unit in which people of a trade read it: `mL` for 0.46 L; empty for a derived quantity.
     #[must_use]
     pub fn unit_for_people(self, system: System) -> &'static str {

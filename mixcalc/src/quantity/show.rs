@@ -43,13 +43,18 @@ pub(super) fn number_and_unit(value: f64, unit: &str) -> String {
 pub(super) fn told(quantity: Quantity, plain: f64, unit: Expression) -> f64 {
     let read = |value: f64| unit.quantity(value)?.claim_kind(quantity.kind());
     let reads_back = |value: &f64| read(*value).is_ok_and(|read| same(read.si(), quantity.si()));
-    candidates(plain).find(reads_back).unwrap_or(plain)
+    // A thermometer's zero costs digits: 5 °F is 258.15 K.
+    rounded(plain, [12, 13]).chain(candidates(plain)).find(reads_back).unwrap_or(plain)
 }
 
 /// A number to fewer digits, itself, and the numbers next to it.
 fn candidates(plain: f64) -> impl Iterator<Item = f64> {
-    let rounded = move |digits: usize| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain);
-    [14, 15].into_iter().map(rounded).chain(next_to(plain))
+    rounded(plain, [14, 15]).chain(next_to(plain))
+}
+
+/// A number with so many digits after its first.
+fn rounded(plain: f64, digits: [usize; 2]) -> impl Iterator<Item = f64> {
+    digits.into_iter().map(move |digits| format!("{plain:.digits$e}").parse::<f64>().unwrap_or(plain))
 }
 
 /// A number and the doubles next to it: two each way, for a value passes two roundings on its way from unit to unit.
