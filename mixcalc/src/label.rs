@@ -10,12 +10,12 @@ pub use amount::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
-use crate::measure::{Amount, Measure, MeasureKind, legible_name};
+use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
     BulkDensity, Content, Density, Kind, LiquidDose, MassConcentration, MassFraction, ParticleDensity, Quantity, Ratio,
     SolidDose, Volume, VolumeFraction, VolumeRate, not_negative, positive,
 };
-use crate::text;
+use crate::text::{self, legible_name};
 
 /// How a product behaves when it is measured and poured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

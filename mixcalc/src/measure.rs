@@ -8,7 +8,7 @@ use core::fmt;
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{MOST_STEPS, is_over, is_under, steps_down, steps_nearest, steps_up};
 use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, scale_unit};
-use crate::text;
+use crate::text::{self, legible_name};
 
 /// An amount of a product: by volume or by mass.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -348,23 +348,6 @@ impl Measure {
         match self.kind {
             MeasureKind::Pack => 1,
             _ => amount.over(self.shows(self.marks)).and_then(steps_up).unwrap_or(u64::MAX).max(1),
-        }
-    }
-}
-
-/// Longest name of a product, measure or substance, in characters.
-const LONGEST_NAME: usize = 1000;
-
-/// A name that tells something, and that somebody can read.
-pub(crate) fn legible_name(name: &str) -> Result<Arc<str>, Error> {
-    if name.trim().is_empty() {
-        return Err(Error::new(ErrorCode::MissingInput).at("name").allowed(text::word("a name")));
-    }
-    match name.chars().count() {
-        0..=LONGEST_NAME => Ok(name.into()),
-        letters => {
-            let error = Error::new(ErrorCode::OutOfRange).at("name").given(format_args!("{letters} characters"));
-            Err(error.allowed(format_args!("{} {LONGEST_NAME}", text::word("at most"))))
         }
     }
 }

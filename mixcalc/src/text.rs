@@ -4,9 +4,10 @@
 //! has no value the gap's name stays visible, which a test would see.
 
 use alloc::string::String;
+use alloc::sync::Arc;
 use core::fmt::{self, Write};
 
-use crate::error::ErrorCode;
+use crate::error::{Error, ErrorCode};
 use crate::finding::FindingCode;
 use crate::label::Basis;
 use crate::measure::MeasureKind;
@@ -99,6 +100,23 @@ pub(crate) fn quoted(text: &str) -> String {
         shown.push('…');
     }
     alloc::format!("\"{shown}\"")
+}
+
+/// Longest name of a product, measure, substance or input, in characters.
+const LONGEST_NAME: usize = 1000;
+
+/// A name that tells something, and that somebody can read.
+pub(crate) fn legible_name(name: &str) -> Result<Arc<str>, Error> {
+    if name.trim().is_empty() {
+        return Err(Error::new(ErrorCode::MissingInput).at("name").allowed(word("a name")));
+    }
+    match name.chars().count() {
+        0..=LONGEST_NAME => Ok(name.into()),
+        letters => {
+            let error = Error::new(ErrorCode::OutOfRange).at("name").given(format_args!("{letters} characters"));
+            Err(error.allowed(format_args!("{} {LONGEST_NAME}", word("at most"))))
+        }
+    }
 }
 
 /// Text of a caller without what would disturb a printer: line ends and tabs are blanks, and what cannot be seen shows as a question
