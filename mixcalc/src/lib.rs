@@ -72,6 +72,7 @@ pub mod quantity;
 pub mod sheet;
 mod sprayer;
 mod text;
+mod uncertainty;
 mod working;
 
 pub use error::{Error, ErrorCode};
@@ -81,4 +82,5 @@ pub use measure::{Amount, Fillings, Measure, MeasureKind, graduations};
 pub use plan::*;
 pub use quantity::*;
 pub use sprayer::*;
+pub use uncertainty::*;
 pub use working::{Input, Worked, Working};

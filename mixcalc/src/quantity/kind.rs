@@ -38,6 +38,21 @@ pub trait QuantityKind: Copy + PartialOrd + fmt::Display + sealed::Sealed {
     fn from_si(value: f64) -> Self;
 }
 
+/// A typed quantity that has a sum, a multiple and a ratio: every kind but [`Temperature`], of which 20 °C and 20 °C are not 40 °C.
+///
+/// What works for any of them, such as [`Uncertain`](crate::Uncertain), asks for this.
+pub trait AdditiveKind:
+    QuantityKind
+    + Default
+    + fmt::Debug
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<f64, Output = Self>
+    + Mul<Ratio, Output = Self>
+    + Div<Output = Ratio>
+{
+}
+
 /// Declares the kinds. Per kind: type, private value, words for messages, an example, constructors; the first is in the
 /// unit of documents.
 macro_rules! kinds {
@@ -232,6 +247,7 @@ macro_rules! additive {
         }
     };
     (@one $name:ident) => {
+        impl AdditiveKind for $name {}
         impl Add for $name {
             type Output = Self;
             fn add(self, other: Self) -> Self {
@@ -664,6 +680,15 @@ pub(crate) fn not_negative<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
         0.0 => Ok(value),
         si if si > 0.0 => positive(value),
         _ => Err(Error::new(ErrorCode::OutOfRange).given(value).allowed(crate::text::word("zero or more"))),
+    }
+}
+
+/// A quantity of either sign that is finite and not over what is measured.
+pub(crate) fn bounded<Q: QuantityKind>(value: Q) -> Result<Q, Error> {
+    match libm::fabs(value.si()) {
+        si if si <= *MAGNITUDES.end() => Ok(value),
+        si if si.is_finite() => not_negative(Q::from_si(si)),
+        _ => Err(Error::new(ErrorCode::NotFinite).given(crate::text::word("a result beyond the range of numbers"))),
     }
 }
 

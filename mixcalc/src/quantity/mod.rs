@@ -34,7 +34,7 @@ pub use dynamic::Quantity;
 pub use kind::*;
 pub use unit::System;
 
-pub(crate) use kind::{divisor, factor, not_negative, ordered_sum, positive};
+pub(crate) use kind::{bounded, divisor, factor, not_negative, ordered_sum, positive};
 pub(crate) use read::scale_unit;
 #[cfg(feature = "document")]
 pub(crate) use read::{Expression, missing_unit, quantity as read_stated, suggesting, unit as read_unit};
