@@ -330,6 +330,24 @@ fn a_trial_draws_a_shared_input_once() -> Outcome {
     Ok(())
 }
 
+/// How often the interval of a mean of repeats holds the truth, over 100 000 measurements each: that they are normal is all that is assumed.
+#[test]
+fn intervals_of_repeats_hold_the_truth_as_often_as_they_say() -> Outcome {
+    let truth = m(100.0);
+    for (count, coverage) in [(3, 0.95), (5, 0.95), (10, 0.95), (4, 0.5)] {
+        let readings: Vec<_> = (0..count).map(|i| normal(&format!("reading {i}"), 100.0, 3.0)).collect();
+        let holds = simulate(100_000, 2026, |trial| {
+            let repeats: Result<Vec<_>, _> = readings.iter().map(|reading| trial.of(reading)).collect();
+            let interval = Uncertain::from_repeats("repeats", &repeats?)?.interval(number(coverage))?;
+            Ok(number(if interval.low() <= truth && truth <= interval.high() { 1.0 } else { 0.0 }))
+        })?;
+        // Three times the standard deviation of the binomial law.
+        let within = 3.0 * (coverage * (1.0 - coverage) / 1e5).sqrt();
+        assert_near(&format!("{count} repeats"), holds.mean().unwrap().number(), coverage, within);
+    }
+    Ok(())
+}
+
 // --- What holds for any inputs ---
 
 /// Values, standard uncertainties and degrees of freedom of up to eight inputs.
