@@ -15,6 +15,7 @@ use core::cmp::Ordering;
 use core::ops::{Div, Mul};
 
 use crate::error::{Error, ErrorCode};
+use crate::quantity::close::is_over;
 use crate::quantity::{AdditiveKind, Quantity, Ratio, bounded, not_negative, ordered_sum, positive};
 use crate::text::{self, legible_name};
 
@@ -86,13 +87,16 @@ fn root_of_squares<Q: AdditiveKind>(amounts: impl Iterator<Item = Q> + Clone) ->
     largest * libm::sqrt(ordered_sum(squares).number())
 }
 
-/// A probability that is neither none nor certainty.
+/// The most that an interval is asked to cover: nearer to certainty, the last digits of a double do not tell where the tail ends.
+const MOST_COVERAGE_PERCENT: f64 = 99.9999;
+
+/// A probability that is neither none nor next to certainty.
 fn coverage_within(coverage: Ratio) -> Result<f64, Error> {
-    if coverage > Ratio::ZERO && coverage < Ratio::one() {
+    if coverage > Ratio::ZERO && !is_over(coverage, Ratio::of_percent(MOST_COVERAGE_PERCENT)) {
         return Ok(coverage.number());
     }
     let error = Error::new(ErrorCode::OutOfRange).at("coverage").given(coverage);
-    Err(error.allowed(text::word("above 0 % and below 100 %")))
+    Err(error.allowed(format_args!("{} {MOST_COVERAGE_PERCENT} %", text::word("above 0 % and at most"))))
 }
 
 /// A value with its standard uncertainty, and the independent inputs that it depends on.
@@ -343,7 +347,7 @@ impl<Q: AdditiveKind> Uncertain<Q> {
     ///
     /// # Errors
     ///
-    /// At `coverage`: [`OutOfRange`](ErrorCode::OutOfRange) unless it is above 0 % and below 100 %.
+    /// At `coverage`: [`OutOfRange`](ErrorCode::OutOfRange) unless it is above 0 % and at most 99.9999 %.
     ///
     /// # Example
     ///

@@ -229,7 +229,7 @@ impl<Q: AdditiveKind> Simulation<Q> {
     ///
     /// # Errors
     ///
-    /// At `coverage`: [`OutOfRange`](ErrorCode::OutOfRange) unless it is above 0 % and below 100 %, or where it leaves no result outside.
+    /// At `coverage`: [`OutOfRange`](ErrorCode::OutOfRange) unless it is above 0 % and at most 99.9999 %, or where it leaves no result outside.
     ///
     /// # Source
     ///

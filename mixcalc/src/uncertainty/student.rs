@@ -8,10 +8,11 @@ use core::f64::consts::{FRAC_1_SQRT_2, FRAC_2_PI, FRAC_2_SQRT_PI};
 /// Degrees of freedom up to which the finite series is summed.
 const MOST_SUMMED: u64 = 1000;
 
-/// More steps than any coverage that a double can tell from one takes; 50 is the most that was seen.
-const MOST_STEPS: usize = 200;
+/// More steps than any coverage takes.
+const MOST_STEPS: usize = 100;
 
-/// The two-sided quantile: with `coverage` between 0 and 1, `t` such that a share of `coverage` lies within `-t` and `t`. Without degrees of
+/// The two-sided quantile: with `coverage` above 0 and not so near to 1 that the slope there is lost in
+/// rounding, `t` such that a share of `coverage` lies within `-t` and `t`. Without degrees of
 /// freedom, of the normal distribution.
 pub(super) fn two_sided(coverage: f64, degrees: Option<u64>) -> f64 {
     match degrees {
