@@ -111,7 +111,7 @@ impl Plan {
             let most = product.brought_to(measure, portion.ceiling).filter(|_| !exact.is_under(graduation));
             return push(FindingCode::AmountBelowGraduation, most.unwrap_or(exact).into(), limit);
         }
-        if recipe::is_coarse(measure, exact) {
+        if recipe::is_coarse(measure, exact) || portion.is_far_off_in_packs(measure, exact) {
             let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);
             push(FindingCode::CoarseGraduation, graduation.into(), limit);
         }

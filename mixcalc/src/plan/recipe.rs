@@ -125,6 +125,16 @@ pub(crate) fn is_coarse(measure: &Measure, exact: Amount) -> bool {
     measure.kind() != MeasureKind::Pack && measure.graduation().exceeds(coarsest_advised(exact))
 }
 
+impl Portion {
+    /// Whether whole packs miss an amount of the measure's sort by over 5 % of it.
+    pub(crate) fn is_far_off_in_packs(&self, measure: &Measure, exact: Amount) -> bool {
+        let counted = self.measured.map(|measured| measure.shows(measured.graduations));
+        let gap =
+            counted.and_then(|counted| counted.minus(exact)).and_then(|gap| gap.over(exact)).unwrap_or(Ratio::ZERO);
+        measure.kind() == MeasureKind::Pack && is_over(gap.max(Ratio::ZERO - gap), Ratio::of_percent(COARSE_PERCENT))
+    }
+}
+
 /// The largest graduation that is not coarse for an amount.
 pub(crate) fn coarsest_advised(exact: Amount) -> Amount {
     exact.times(Ratio::of_percent(COARSE_PERCENT))
