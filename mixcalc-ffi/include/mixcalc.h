@@ -74,6 +74,7 @@
 #define MIXCALC_FINDING_STRIP_ABOVE_TEN_PERCENT "strip-above-ten-percent"
 #define MIXCALC_FINDING_RESIDUAL_EXCEEDS_STRIP "residual-exceeds-strip"
 #define MIXCALC_FINDING_COARSE_GRADUATION "coarse-graduation"
+#define MIXCALC_FINDING_PACKS_OFF_DOSE "packs-off-dose"
 #define MIXCALC_FINDING_MANY_FILLINGS "many-fillings"
 #define MIXCALC_FINDING_CARRIED_MASS_ABOVE_ADVICE "carried-mass-above-advice"
 #define MIXCALC_FINDING_STOCK_SHORT "stock-short"

@@ -80,6 +80,8 @@ finding_codes! {
     ResidualExceedsStrip = "residual-exceeds-strip", Caution;
     /// A graduation is over 5 % of the amount measured with it.
     CoarseGraduation = "coarse-graduation", Caution;
+    /// Whole packs of a product miss the dose of a load by over 5 % of it.
+    PacksOffDose = "packs-off-dose", Caution;
     /// An amount takes more fillings of its measure than advised.
     ManyFillings = "many-fillings", Caution;
     /// A full carried sprayer is heavier than advised.

@@ -233,6 +233,9 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::CoarseGraduation => {
             "load {load} measures {subject} in steps of {actual}, over 5 % of the amount; steps of {limit} or less would do ({source})"
         }
+        FindingCode::PacksOffDose => {
+            "load {load} takes {actual} of {subject} in whole packs, and its dose asks for {limit}; loads of another size may come closer ({source})"
+        }
         FindingCode::ManyFillings => {
             "load {load} takes {actual} of {subject}, and the fillings advised of its measure hold {limit}; a larger measure would help ({source})"
         }
@@ -260,6 +263,7 @@ pub(crate) mod source {
     pub(crate) const STRIP: &str = "mixcalc: a larger strip is more often a slip of the unit than a wish";
     /// Graduation.
     pub(crate) const GRADUATION: &str = "mixcalc: half a graduation is then under 2.5 % of the amount";
+    pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
     /// What the job states.

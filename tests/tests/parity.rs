@@ -586,6 +586,7 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         (F::StripAboveTenPercent, changed("area =", &strip("0.2 ha"))),
         (F::ResidualExceedsStrip, changed("area =", &strip("0.001 ha")).replace("kind = \"knapsack\"", residual)),
         (F::CoarseGraduation, JOB.into()),
+        (F::PacksOffDose, with("measure = { kind = \"pack\", graduation = \"30 mL\" }")),
         (F::ManyFillings, changed("capacity = \"1 L\"", "capacity = \"30 mL\"")),
         (
             F::CarriedMassAboveAdvice,

@@ -282,7 +282,7 @@ class Reckoning:
         if fit.below:
             self.note("stop", "amount-below-graduation", p.i, load)
         m, n = chosen, fit.n
-        if fit.coarse and not m.pack:  # packs are judged by what is counted in the end
+        if fit.coarse and not m.pack:
             self.note("caution", "coarse-graduation", p.i, load)
         really = 0 if m.pack else -(-n // m.q)
         if fit.many or really > m.max_fillings:
@@ -313,11 +313,11 @@ class Reckoning:
                 load.products[i] = self.measured(a.p, load, a.m, max(1, n), n == 0)
 
     def judge_packs(self, load):
-        """Whole packs may miss the amount by 5 % of it before that is said."""
+        # "packs-off-dose where whole packs miss the amount by over 5 % of it"
         for i, a in enumerate(load.products):
             x = a.exact * a.m.factor / a.m.g
             if a.m.pack and not a.below and self.decide(lambda x: over(abs(a.n - x), x / 20), x, u=load.u):
-                self.note("caution", "coarse-graduation", i, load)
+                self.note("caution", "packs-off-dose", i, load)
 
     # 7. Carrier, rinses and steps
     def fill(self, load):

@@ -122,7 +122,7 @@ def of_product(job, plan, i, given):
 
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "max_dose_basis", "source",
          "marked_in"}
-AFTER_MEASURING = {"coarse-graduation", "many-fillings", "stock-short"}
+AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 
 def kept(path: str, given, got):

@@ -111,7 +111,11 @@ impl Plan {
             let most = product.brought_to(measure, portion.ceiling).filter(|_| !exact.is_under(graduation));
             return push(FindingCode::AmountBelowGraduation, most.unwrap_or(exact).into(), limit);
         }
-        if recipe::is_coarse(measure, exact) || portion.is_far_off_in_packs(measure, exact) {
+        if let Some(counted) = portion.packs_off(measure, exact) {
+            let bound = if counted.exceeds(exact) { Bound::AtMost } else { Bound::AtLeast };
+            push(FindingCode::PacksOffDose, counted.into(), Limit::advice(bound, exact, source::PACKS));
+        }
+        if recipe::is_coarse(measure, exact) {
             let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);
             push(FindingCode::CoarseGraduation, graduation.into(), limit);
         }

@@ -126,12 +126,12 @@ pub(crate) fn is_coarse(measure: &Measure, exact: Amount) -> bool {
 }
 
 impl Portion {
-    /// Whether whole packs miss an amount of the measure's sort by over 5 % of it.
-    pub(crate) fn is_far_off_in_packs(&self, measure: &Measure, exact: Amount) -> bool {
-        let counted = self.measured.map(|measured| measure.shows(measured.graduations));
-        let gap =
-            counted.and_then(|counted| counted.minus(exact)).and_then(|gap| gap.over(exact)).unwrap_or(Ratio::ZERO);
-        measure.kind() == MeasureKind::Pack && is_over(gap.max(Ratio::ZERO - gap), Ratio::of_percent(COARSE_PERCENT))
+    /// What whole packs come to, where they miss an amount by over 5 % of it.
+    pub(crate) fn packs_off(&self, measure: &Measure, exact: Amount) -> Option<Amount> {
+        let counted = measure.shows(self.measured?.graduations);
+        let gap = counted.minus(exact)?.over(exact)?;
+        let is_off = is_over(gap.max(Ratio::ZERO - gap), Ratio::of_percent(COARSE_PERCENT));
+        (measure.kind() == MeasureKind::Pack && is_off).then_some(counted)
     }
 }
 
