@@ -86,8 +86,31 @@ impl Plan {
         }
     }
 
-    /// What the job takes beyond the stock. Of a plan that may be carried out only: it shows what is measured.
-    pub(super) fn on_stock(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
+    /// What is to be said of measured amounts. Of a plan that may be carried out only, for it shows them.
+    pub(super) fn on_what_is_measured(&self) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for (index, product) in self.job.products().iter().enumerate() {
+            for (load, portion) in self.loads.iter().filter_map(|load| Some((load, load.portions.get(index)?))) {
+                self.on_packs(load, index, product, portion, &mut findings);
+            }
+            self.on_stock(index, product, &mut findings);
+        }
+        findings
+    }
+
+    fn on_packs(&self, load: &Load, index: usize, product: &Product, portion: &Portion, findings: &mut Vec<Finding>) {
+        let Some(measure) = portion.choice.measure(&self.job, index) else { return };
+        let Some(exact) = product.brought_to(measure, portion.exact) else { return };
+        if let Some(counted) = portion.packs_off(measure, exact) {
+            let bound = if counted.exceeds(exact) { Bound::AtMost } else { Bound::AtLeast };
+            let finding = self.finding(FindingCode::PacksOffDose, format!("products[{index}]")).about(product.name());
+            let finding = finding.in_load(load.first).actual_value(counted);
+            findings.push(finding.against(Limit::advice(bound, exact, source::PACKS)));
+        }
+    }
+
+    /// What the job takes beyond the stock.
+    fn on_stock(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
         if let Some((stock, drawn)) = product.stock().zip(self.measured_total(index))
             && drawn.exceeds(stock)
         {
@@ -111,16 +134,12 @@ impl Plan {
             let most = product.brought_to(measure, portion.ceiling).filter(|_| !exact.is_under(graduation));
             return push(FindingCode::AmountBelowGraduation, most.unwrap_or(exact).into(), limit);
         }
-        if let Some(counted) = portion.packs_off(measure, exact) {
-            let bound = if counted.exceeds(exact) { Bound::AtMost } else { Bound::AtLeast };
-            push(FindingCode::PacksOffDose, counted.into(), Limit::advice(bound, exact, source::PACKS));
-        }
         if recipe::is_coarse(measure, exact) {
             let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);
             push(FindingCode::CoarseGraduation, graduation.into(), limit);
         }
-        if measure.fillings_for(exact) > self.job.max_fillings() {
-            let most = measure.capacity().times(Ratio::of_steps(self.job.max_fillings()));
+        if measure.fillings_for(exact) > self.job.loading().max_fillings() {
+            let most = measure.capacity().times(Ratio::of_steps(self.job.loading().max_fillings()));
             push(FindingCode::ManyFillings, exact.into(), Limit::advice(Bound::AtMost, most, source::FILLINGS));
         }
     }
@@ -152,7 +171,7 @@ impl Plan {
             let finding = self.finding(FindingCode::StripAboveTenPercent, "loading.last_strip");
             findings.push(finding.actual_value(strip.area()).against(limit));
         }
-        if let Some(LastStrip::Area(wanted)) = self.job.last_strip()
+        if let Some(LastStrip::Area(wanted)) = self.job.loading().last_strip()
             && is_over(short, wanted)
         {
             let limit = Limit::fact(Bound::AtMost, wanted, source::JOB);

@@ -337,11 +337,8 @@ impl Plan {
             for (load, steps) in self.loads.iter_mut().zip(steps) {
                 load.steps = steps;
             }
-            let mut short = Vec::new();
-            for (index, product) in self.job.products().iter().enumerate() {
-                self.on_stock(index, product, &mut short);
-            }
-            self.findings.append(&mut short);
+            let mut measured = self.on_what_is_measured();
+            self.findings.append(&mut measured);
             self.findings.sort_by_key(Finding::severity);
         } else {
             self.forget_measured();
