@@ -37,7 +37,7 @@ JOB = {
             "measure": {"kind": "vessel", "capacity": "1 L", "graduation": "20 mL"},
         },
     ],
-}  # fmt: skip
+}
 
 # pint gives numbers that are made in advance the unit that is asked for, and reads text as mixcalc does.
 UNITS = pint.UnitRegistry()

@@ -39,16 +39,7 @@ fn each_of<'node>(node: &'node Node, key: &str) -> &'node [Node] {
 
 /// A quantity in the unit that it was stated in.
 fn told(core: mixcalc::Quantity, stated: Option<&Node>) -> Quantity {
-    let unit = match stated {
-        Some(Node::Text(text)) => text.split_once(' ').map(|(_, unit)| unit),
-        Some(Node::Quantity(_, unit)) => Some(unit.as_str()),
-        Some(table @ Node::Table(_)) => match at(table, "unit") {
-            Some(Node::Text(unit)) => Some(unit.as_str()),
-            _ => None,
-        },
-        _ => None,
-    };
-    match unit {
+    match stated.and_then(Node::unit) {
         Some(unit) => Quantity { core, unit: unit.to_owned().into() },
         None => core.into(),
     }

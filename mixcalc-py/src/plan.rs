@@ -225,14 +225,9 @@ impl Plan {
         shape(py, "Load", fields)
     }
 
-    /// The recipes of the loads; none where a stop stands.
-    fn recipes(&self) -> Vec<Recipe<'_>> {
-        self.core.cleared().map(|cleared| cleared.recipes().collect()).unwrap_or_default()
-    }
-
     fn loads_once(&self, py: Python<'_>) -> PyResult<&Py<PyTuple>> {
         self.loads.get_or_try_init(py, || {
-            let recipes = self.recipes();
+            let recipes: Vec<_> = self.core.cleared().map(|cleared| cleared.recipes().collect()).unwrap_or_default();
             each(py, self.core.loads().iter().enumerate(), |py, (index, load)| self.load(py, load, recipes.get(index)))
         })
     }
@@ -318,9 +313,11 @@ impl Plan {
     /// What to do for each load, in order: a tuple of `Step`, empty where a stop stands.
     #[getter]
     fn steps(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
-        let recipes = self.recipes();
-        let steps = recipes.iter().flat_map(|recipe| recipe.steps().iter().map(move |step| (recipe, *step)));
-        each(py, steps, |py, (recipe, next)| step(py, recipe, next))
+        let loads = self.loads_once(py)?.bind(py);
+        let steps: PyResult<Vec<_>> =
+            loads.iter().map(|load| load.getattr("steps")?.extract::<Vec<Bound<'_, PyAny>>>()).collect();
+        let steps: Vec<_> = steps?.into_iter().flatten().collect();
+        Ok(PyTuple::new(py, steps)?.unbind())
     }
 
     /// Where everything came from and went: `Ledger(products, carrier, mix)`; `None` where a stop stands.

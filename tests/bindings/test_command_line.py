@@ -16,7 +16,7 @@ STOPPED = {
     "format": "mixcalc-job/1", "area": "1 ha", "volume_rate": "200 L/ha", "sprayer": {"kind": "knapsack"}, "tank": {"nominal": "16 L"},
     "products": [{"name": "example product A", "dose": "1 mL/ha"}],
     "measures": [{"kind": "vessel", "capacity": "250 mL", "graduation": "2 mL"}],
-}  # fmt: skip
+}
 USABLE = {**STOPPED, "products": [{"name": "example product A", "dose": "1.5 L/ha"}]}
 
 

@@ -18,7 +18,7 @@ import mixcalc
 from mixcalc import (
     Area, Density, InputError, LiquidDose, Mass, Quantity, Ratio, SolidDose, Temperature, UnitError, Volume, VolumeFraction,
     VolumePerArea, VolumeRate,
-)  # fmt: skip
+)
 
 CASES = json.loads((Path(__file__).parents[1] / "conformance/quantity.json").read_text(encoding="utf-8"))["cases"]
 
@@ -189,7 +189,7 @@ units = {
     Volume: ["L", "mL", "US gal", "imp fl oz", "m3"], VolumeRate: ["L/ha", "US gal/ac"], LiquidDose: ["L/ha", "US fl oz/ac", "mL/ha"],
     SolidDose: ["kg/ha", "oz av/ac"], Area: ["ha", "ac", "m2"], VolumeFraction: ["% v/v", "mL/L"], Density: ["kg/L", "lb/US gal"],
     Temperature: ["°C", "°F", "K"], Ratio: ["%"], Quantity: ["L/ha", "kg", "m^3 kg^-1", "km/h"],
-}  # fmt: skip
+}
 quantities = st.sampled_from([(kind, unit) for kind, all_of in units.items() for unit in all_of]).flatmap(
     lambda pair: numbers.map(lambda number: pair[0](abs(number) if pair[0] is Temperature else number, pair[1]))
 )

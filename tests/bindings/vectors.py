@@ -30,7 +30,7 @@ def quantity(case: dict) -> str:
     fields = [
         text(case["id"]), text(case["text"]), text(case.get("claim")), text(case.get("unit", "1")), number(case.get("value")),
         number(case.get("rel_tol")), str(error.get("code", 0)), text(error.get("message", "")),
-    ]  # fmt: skip
+    ]
     # A zero byte ends a C string: what stands after it cannot be said in C.
     return "    {" + ", ".join(fields) + "},\n" if "\0" not in case["text"] else ""
 
@@ -42,7 +42,7 @@ def sum_(case: dict) -> tuple[str, str]:
     fields = [
         text(case["id"]), f"{{{', '.join(inputs + ['0'] * (INPUTS - len(inputs)))}}}", number(case.get("value")),
         number(case.get("rel_tol")), str(error.get("code", 0)), text(error.get("path", "")),
-    ]  # fmt: skip
+    ]
     parameters = ", ".join(f"in[{i}]" for i in range(len(inputs)))
     call = f"static uint32_t {case['id'].replace('-', '_')}(const double *in, double *out, mixcalc_error *error)"
     call += f" {{ return mixcalc_{case['function']}({parameters}, out, error); }}\n"

@@ -530,6 +530,14 @@ impl Sketch {
         };
         let made = (self.loads as f64 + self.part) * (1.0 + self.nudge) * fill;
         let rate = stated.of(self.rate, words.volume_per_area);
+        let mut loading = Loading::new().with_split(self.split).with_max_fillings(self.max_fillings)?;
+        loading = match self.strip {
+            Some((true, part)) => {
+                loading.with_last_strip(LastStrip::Area(stated.of(part * fill / self.rate, words.area)))?
+            }
+            Some((false, part)) => loading.with_last_strip(LastStrip::Volume(volume(part * fill)))?,
+            None => loading,
+        };
         let mut job = Job::new(
             stated.of((made + held_back) / self.rate, words.area),
             if self.of_carrier { Rate::Carrier(rate) } else { Rate::Volume(rate) },
@@ -537,15 +545,7 @@ impl Sketch {
             tank,
         )?
         .in_units(units)
-        .with_split(self.split)
-        .with_max_fillings(self.max_fillings)?;
-        job = match self.strip {
-            Some((true, part)) => {
-                job.with_last_strip(LastStrip::Area(stated.of(part * fill / self.rate, words.area)))?
-            }
-            Some((false, part)) => job.with_last_strip(LastStrip::Volume(volume(part * fill)))?,
-            None => job,
-        };
+        .with_loading(loading);
         if let Some(density) = self.mix_density {
             job = job.with_mix_density(stated.of(density, "kg/L"))?;
         }

@@ -255,13 +255,13 @@ fn every_function() -> Result<Job, Error> {
         .with_graduation(Volume::read("1 L")?)?
         .with_least_working_volume(Volume::read("2 L")?)?
         .marked_in("imp gal")?;
+    let loading = Loading::new().with_split(Split::Even).with_max_fillings(3)?;
+    let loading = loading.with_last_strip(LastStrip::Area(Area::read("300 m2")?))?;
     Job::new(Area::read("1.2 ha")?, Rate::Volume(VolumeRate::read("200 L/ha")?), sprayer, tank)?
         .with_title("bed 7")
         .in_units(System::Imperial)
         .with_mix_density(Density::read("1.05 kg/L")?)?
-        .with_split(Split::Even)
-        .with_last_strip(LastStrip::Area(Area::read("300 m2")?))?
-        .with_max_fillings(3)?
+        .with_loading(loading)
         .with_product(liquid)?
         .with_product(powder)?
         .with_measure(Measure::scale(Mass::read("500 g")?, Mass::read("1 g")?)?.marked_in("g")?)
@@ -301,7 +301,7 @@ fn choices_are_read_by_their_names() {
         assert_eq!(with("/sprayer/kind", kind.name()).sprayer().kind(), *kind);
     }
     for split in Split::all() {
-        assert_eq!(with("/loading/split", split.name()).split(), *split);
+        assert_eq!(with("/loading/split", split.name()).loading().split(), *split);
     }
     for units in System::all() {
         assert_eq!(with("/units", units.name()).units(), *units);

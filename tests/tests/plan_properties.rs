@@ -253,7 +253,7 @@ fn equal_loads_are_as_few_as_fit() {
         let count = plan.load_count() as f64;
         prop_assert!(!over(fit, count), "{fit} in {count}");
         prop_assert!(fit - (count - 1.0) > 0.9 * CLOSE * fit, "{fit} in {count}");
-        if plan.job().split() == Split::Even {
+        if plan.job().loading().split() == Split::Even {
             let (first, last) = (&plan.loads()[0], plan.loads().last().unwrap());
             match marks(first.mix() - last.mix(), plan) {
                 None => prop_assert_eq!(plan.loads().len(), 1),
@@ -268,7 +268,7 @@ fn equal_loads_are_as_few_as_fit() {
 #[test]
 fn all_loads_but_the_last_are_full_where_they_are_not_equal() {
     for_plans(|_, plan| {
-        if plan.job().split() == Split::FullThenPart {
+        if plan.job().loading().split() == Split::FullThenPart {
             // A part below the least working volume is shared with the load before.
             let may_share = plan.job().tank().least_working_volume().is_some();
             let beside = if may_share { 2 } else { 1 };
@@ -293,7 +293,7 @@ fn a_part_below_the_working_volume_is_shared_or_said() {
             .map(|finding| finding.load().unwrap());
         let small = plan.loads().iter().filter(under).map(Load::first);
         prop_assert!(said.eq(small));
-        if plan.job().split() == Split::FullThenPart && plan.load_count() > 1 {
+        if plan.job().loading().split() == Split::FullThenPart && plan.load_count() > 1 {
             let last = plan.loads().last().unwrap();
             let half = plan.safe_fill() / 2.0;
             let mark = plan.job().tank().graduation().unwrap_or(Volume::ZERO);
@@ -387,7 +387,7 @@ fn strip_and_residual_account_for_the_ground() {
         let kept = strip.area().hectares();
         // What is sprayed out and what is kept is the job.
         prop_assert!(within(made_for - residual + kept, area, CLOSE * area));
-        match job.last_strip().unwrap() {
+        match job.loading().last_strip().unwrap() {
             LastStrip::Volume(volume) => prop_assert_eq!(strip.held_back(), volume),
             LastStrip::Area(wanted) => {
                 let wanted = wanted.hectares();
@@ -881,12 +881,7 @@ fn the_order_of_products_changes_no_digit() {
         let mut turned = Job::new(job.area(), job.rate(), *job.sprayer(), job.tank().clone())
             .unwrap()
             .in_units(job.units())
-            .with_split(job.split())
-            .with_max_fillings(job.max_fillings())
-            .unwrap();
-        if let Some(strip) = job.last_strip() {
-            turned = turned.with_last_strip(strip).unwrap();
-        }
+            .with_loading(job.loading());
         if let Some(density) = job.mix_density() {
             turned = turned.with_mix_density(density).unwrap();
         }

@@ -133,14 +133,11 @@ fn constructors_refuse_what_the_reader_of_documents_refuses() {
     }
     assert_eq!(Product::new(&long[2..], dose).unwrap().name().chars().count(), 1000);
 
-    let rate = Rate::Volume(VolumeRate::from_liters_per_hectare(200.0).unwrap());
-    let tank = Tank::of_nominal(liter).unwrap();
-    let job = Job::new(Area::from_hectares(1.0).unwrap(), rate, Sprayer::new(SprayerKind::Boom), tank).unwrap();
     for fillings in [0, 1_000_001, u64::MAX] {
-        let refused = refusal(job.clone().with_max_fillings(fillings));
-        assert_eq!(refused, (ErrorCode::OutOfRange, "loading.max_fillings".to_string()));
+        let refused = refusal(Loading::new().with_max_fillings(fillings));
+        assert_eq!(refused, (ErrorCode::OutOfRange, "max_fillings".to_string()));
     }
-    assert_eq!(job.with_max_fillings(1_000_000).unwrap().max_fillings(), 1_000_000);
+    assert_eq!(Loading::new().with_max_fillings(1_000_000).unwrap().max_fillings(), 1_000_000);
 }
 
 /// Arithmetic on typed quantities is that of doubles, and so may end beyond them; then nothing takes what comes of it.
@@ -169,8 +166,8 @@ fn a_quantity_that_is_not_finite_goes_nowhere() {
             job(hectare, Rate::Volume(rate * beyond)).map(|_| ()),
             job(hectare, Rate::Carrier(rate * beyond)).map(|_| ()),
             finite.clone().with_mix_density(density * beyond).map(|_| ()),
-            finite.clone().with_last_strip(LastStrip::Area(area)).map(|_| ()),
-            finite.clone().with_last_strip(LastStrip::Volume(volume)).map(|_| ()),
+            Loading::new().with_last_strip(LastStrip::Area(area)).map(|_| ()),
+            Loading::new().with_last_strip(LastStrip::Volume(volume)).map(|_| ()),
             Product::new("example product B", dose * beyond).map(|_| ()),
             Product::new("example product B", VolumeFraction::from_percent(1.0).unwrap() * beyond).map(|_| ()),
             Product::new("example product B", share).map(|_| ()),

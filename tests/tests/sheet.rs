@@ -62,8 +62,7 @@ fn tree_nursery() -> Job {
     Job::new(Area::read("1500 m2").unwrap(), Rate::Volume(VolumeRate::read("300 L/ha").unwrap()), knapsack(), tank)
         .unwrap()
         .with_title("Tree nursery, beds 3 to 5: young limes, one pass along each row")
-        .with_last_strip(LastStrip::Area(Area::read("60 m2").unwrap()))
-        .unwrap()
+        .with_loading(Loading::new().with_last_strip(LastStrip::Area(Area::read("60 m2").unwrap())).unwrap())
         .with_product(wettable)
         .unwrap()
         .with_product(suspension)
@@ -99,7 +98,7 @@ fn seed_field() -> Job {
     .unwrap()
     .in_units(System::Us)
     .with_title("Seed field north of the pond")
-    .with_split(Split::Even)
+    .with_loading(Loading::new().with_split(Split::Even))
     .with_product(
         powder("example granule D", "3.5 oz av/ac")
             .with_label(Label::new().with_max_dose(SolidDose::read("4 oz av/ac").unwrap()))
@@ -165,7 +164,7 @@ fn huge_count() -> Job {
     )
     .unwrap()
     .with_title("A bed larger than the world")
-    .with_split(Split::Even)
+    .with_loading(Loading::new().with_split(Split::Even))
     .with_product(liquid("example product A", "1.5 L/ha"))
     .unwrap()
     .with_measure(vessel("200 mL", "5 mL", "beaker"))
@@ -468,7 +467,7 @@ proptest! {
         )
         .unwrap()
         .in_units(system)
-        .with_split(if even { Split::Even } else { Split::FullThenPart });
+        .with_loading(Loading::new().with_split(if even { Split::Even } else { Split::FullThenPart }));
         for name in &names {
             let dose = LiquidDose::from_liters_per_hectare(dose).unwrap();
             job = job.with_product(Product::new(name, dose).unwrap()).unwrap();

@@ -1,6 +1,7 @@
 """Quantities of pint and astropy, taken and given without importing either."""
 
 import itertools
+import math
 
 from mixcalc._mixcalc import Quantity
 
@@ -16,7 +17,9 @@ _WORDS = {
     "min": "min", "hour": "h", "h": "h", "kilopascal": "kPa", "kPa": "kPa", "pascal": "Pa", "Pa": "Pa", "bar": "bar",
     "pound_force_per_square_inch": "psi", "degree_Celsius": "°C", "deg_C": "°C", "degree_Fahrenheit": "°F", "deg_F": "°F", "kelvin": "K", "K": "K",
     "percent": "%", "%": "%",
-}  # fmt: skip
+}
+# Within this, two sizes of a unit are the same.
+_SAME = 1e-12
 _NAMES = {word: name for name, words in reversed(_WORDS.items()) if len(name) > 2 for word in words.split("|")}
 
 
@@ -63,7 +66,7 @@ def _read(value, text, base, base_text):
     for words in _words(text):
         try:
             read = Quantity(value, words)
-            if base_text is None or abs(read.to(base_text) - base) <= 1e-12 * abs(base):
+            if base_text is None or math.isclose(read.to(base_text), base, rel_tol=_SAME):
                 return read
         except ValueError:
             pass
@@ -75,14 +78,12 @@ def taken(value):
     library = _library(value)
     if library == "pint" and hasattr(value, "magnitude"):
         base = value.to_base_units()
-        exponents = [(name, power) for name, power in base.unit_items()]
-        return _taken(value.magnitude, str(value.units), base.magnitude, exponents)
+        return _taken(value.magnitude, str(value.units), base.magnitude, base.unit_items())
     if library == "astropy" and hasattr(value, "unit"):
-        base = value.unit.decompose()
-        scale = base.scale if base.scale is not None else 1.0
-        exponents = [(unit.name, power) for unit, power in zip(base.bases, base.powers)]
+        base = value.decompose()
+        exponents = [(unit.name, power) for unit, power in zip(base.unit.bases, base.unit.powers)]
         text = value.unit.to_string().replace(" / ", "/").replace("/", " / ")
-        return _taken(value.value, text, value.value * scale, exponents)
+        return _taken(value.value, text, base.value, exponents)
     return None
 
 
@@ -107,7 +108,7 @@ def to_pint(quantity, registry=None):
     if None not in names and len(names) <= 2:
         try:
             found = registry.Quantity(quantity.value, " / ".join(names))
-            if quantity.kind == "temperature" or abs(found.to(in_base.units).magnitude - base) <= 1e-12 * abs(base):
+            if quantity.kind == "temperature" or math.isclose(found.to(in_base.units).magnitude, base, rel_tol=_SAME):
                 return found
         except Exception:  # a registry without that unit; its errors are its own
             pass

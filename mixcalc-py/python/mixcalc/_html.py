@@ -16,13 +16,19 @@ def _table(head, rows):
 
 def job(value, fields):
     """`Job._repr_html_`: what was stated."""
-    shown = lambda field: ", ".join(map(str, field)) if isinstance(field, tuple) else str(field)  # noqa: E731
+
+    def shown(field):
+        return ", ".join(map(str, field)) if isinstance(field, tuple) else str(field)
+
     return _table(["job", ""], [[key, shown(field)] for key, field in fields.items()])
 
 
 def plan(plan):
     """`Plan._repr_html_`: a summary; the load sheet is what goes to the field."""
-    people = lambda quantity: quantity.to_people(plan.job.units)  # noqa: E731
+
+    def people(quantity):
+        return quantity.to_people(plan.job.units)
+
     totals = plan.totals
     title = escape(plan.job.title or "Plan")
     facts = f"{totals.loads} load{'s' if totals.loads != 1 else ''}, {people(totals.mix)} of mix for {people(totals.area)}; "

@@ -8,7 +8,7 @@ def columns(plan):
     names = (
         "first_load", "last_load", "count", "mix_l", "carrier_l", "area_ha", "product", "exact", "measured", "unit", "gap_percent",
         "measure", "shown", "shown_unit", "graduations",
-    )  # fmt: skip
+    )
     table = {name: [] for name in names}
     for load in plan.loads:
         for portion in load.products:
@@ -19,7 +19,7 @@ def columns(plan):
                 None if portion.gap is None else portion.gap.percent, portion.measure,
                 None if portion.shown is None else portion.shown.value, None if portion.shown is None else portion.shown.unit,
                 portion.graduations,
-            )  # fmt: skip
+            )
             for name, value in zip(names, row):
                 table[name].append(value)
     return table

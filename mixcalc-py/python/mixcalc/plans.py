@@ -273,4 +273,4 @@ class Working(NamedTuple):
 __all__ = [
     "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
     "ProductAccount", "Step", "Strip", "Total", "Totals", "Working",
-]  # fmt: skip
+]

@@ -110,6 +110,29 @@ impl Node {
         }
     }
 
+    /// The unit that it states a quantity in, where it does.
+    ///
+    /// ```
+    /// use mixcalc::document::Node;
+    ///
+    /// assert_eq!(Node::Text("12 US fl oz/ac".into()).unit(), Some("US fl oz/ac"));
+    /// assert_eq!(Node::read(br#"{"value": 300, "unit": "L/ha"}"#)?.unit(), Some("L/ha"));
+    /// assert_eq!(Node::Number(0.1).unit(), None);
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    #[must_use]
+    pub fn unit(&self) -> Option<&str> {
+        match self {
+            Self::Text(text) => text.split_once(' ').map(|(_, unit)| unit),
+            Self::Quantity(_, unit) => Some(unit),
+            Self::Table(entries) => entries.iter().find_map(|(key, node)| match node {
+                Self::Text(unit) if key == "unit" => Some(unit.as_str()),
+                _ => None,
+            }),
+            _ => None,
+        }
+    }
+
     /// Reads a wire struct; an error names the place.
     pub(super) fn wire<'de, T: Deserialize<'de>>(&'de self) -> Result<T, Error> {
         T::deserialize(Tree(self)).map_err(|error| error.0)

@@ -306,32 +306,6 @@ impl Job {
         self.changed(|fields| fields.loading = loading)
     }
 
-    /// [`Loading::with_split`] for its loading.
-    #[must_use]
-    pub fn with_split(self, split: Split) -> Self {
-        self.changed(|fields| fields.loading = fields.loading.with_split(split))
-    }
-
-    /// [`Loading::with_last_strip`] for its loading.
-    ///
-    /// # Errors
-    ///
-    /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
-    pub fn with_last_strip(self, strip: LastStrip) -> Result<Self, Error> {
-        let loading = self.loading().with_last_strip(strip).map_err(|error| error.at("loading"))?;
-        Ok(self.with_loading(loading))
-    }
-
-    /// [`Loading::with_max_fillings`] for its loading.
-    ///
-    /// # Errors
-    ///
-    /// [`OutOfRange`](ErrorCode::OutOfRange) for none, and for over a million.
-    pub fn with_max_fillings(self, fillings: u64) -> Result<Self, Error> {
-        let loading = self.loading().with_max_fillings(fillings).map_err(|error| error.at("loading"))?;
-        Ok(self.with_loading(loading))
-    }
-
     /// The title, where there is one.
     #[must_use]
     pub fn title(&self) -> Option<&str> {
@@ -390,24 +364,6 @@ impl Job {
     #[must_use]
     pub fn loading(&self) -> Loading {
         self.0.loading
-    }
-
-    /// [`Loading::split`] of its loading.
-    #[must_use]
-    pub fn split(&self) -> Split {
-        self.0.loading.split()
-    }
-
-    /// [`Loading::last_strip`] of its loading.
-    #[must_use]
-    pub fn last_strip(&self) -> Option<LastStrip> {
-        self.0.loading.last_strip()
-    }
-
-    /// [`Loading::max_fillings`] of its loading.
-    #[must_use]
-    pub fn max_fillings(&self) -> u64 {
-        self.0.loading.max_fillings()
     }
 }
 

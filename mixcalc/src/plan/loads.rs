@@ -33,7 +33,7 @@ impl Strip {
 
     /// The strip of a job, where it keeps one.
     pub(crate) fn of(job: &Job, rate: VolumeRate, residual: Volume) -> Result<Option<Self>, Error> {
-        let Some(wanted) = job.last_strip() else {
+        let Some(wanted) = job.loading().last_strip() else {
             return Ok(None);
         };
         let held_back = match wanted {
@@ -129,7 +129,7 @@ pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Divis
     let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
     let least = job.tank().least_working_volume();
     let is_too_small = |part: Volume| least.is_some_and(|least| is_under(part, least));
-    let full = match job.split() {
+    let full = match job.loading().split() {
         Split::Even => 0,
         Split::FullThenPart if count > full && full >= 1 && is_too_small(left(full).volume()) => full - 1,
         Split::FullThenPart => full,

@@ -80,7 +80,8 @@ impl<'job> Wanted<'job> {
     /// The measure of the list that serves best; the first of those that serve alike.
     fn chosen(&self, job: &'job Job) -> Option<Choice> {
         let services = job.measures().iter().enumerate();
-        let services = services.filter_map(|(i, measure)| Some((self.service(measure, job.max_fillings())?, i)));
+        let services =
+            services.filter_map(|(i, measure)| Some((self.service(measure, job.loading().max_fillings())?, i)));
         let best = services.reduce(|best, other| if other.0.is_better_than(&best.0) { other } else { best });
         best.map(|(_, index)| Choice::Listed(index))
     }
@@ -187,7 +188,11 @@ fn portion(
             }
             Choice::Own
         }
-        (None, Some((choice, measure))) if wanted.is_served_by(measure, job.max_fillings()).map_err(place)? => choice,
+        (None, Some((choice, measure)))
+            if wanted.is_served_by(measure, job.loading().max_fillings()).map_err(place)? =>
+        {
+            choice
+        }
         _ => wanted.chosen(job).ok_or_else(|| {
             let error = Error::new(ErrorCode::NoMeasure).at("measure").given(job.measures().len());
             place(error.allowed(text::measure_wanted(product.dose().is_by_volume())))

@@ -105,7 +105,7 @@ impl Workings<'_> {
         let residual = sprayer.residual();
         self.given("job.sprayer.residual.dilutable", residual.map(Residual::dilutable));
         self.given("job.sprayer.residual.non_dilutable", residual.map(Residual::non_dilutable));
-        match job.last_strip() {
+        match job.loading().last_strip() {
             Some(LastStrip::Area(area)) => self.given("job.loading.last_strip.area", Some(area)),
             Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
             None => {}
@@ -241,7 +241,7 @@ impl Workings<'_> {
         }
         let mut made = String::from("R@volume_rate * A@area");
         if let Some(strip) = strip {
-            let held_back = match (job.last_strip(), self.residual()) {
+            let held_back = match (job.loading().last_strip(), self.residual()) {
                 (Some(LastStrip::Volume(_)), _) => "H@job.loading.last_strip.volume".into(),
                 (_, None) => "R@volume_rate * S@job.loading.last_strip.area".into(),
                 (_, Some(r)) => format!("max(0, R@volume_rate * S@job.loading.last_strip.area - {r})"),
