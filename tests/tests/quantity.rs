@@ -491,6 +491,16 @@ proptest! {
     }
 
     #[test]
+    fn a_whole_number_of_a_metric_unit_is_the_same_in_the_larger_one(whole in 1_u64..1_000_000_000, unit in 0_usize..6) {
+        let units = [("mL", "L", 3), ("g", "kg", 3), ("m2", "ha", 4), ("mL/ha", "L/ha", 3), ("cL", "L", 2), ("g/ha", "kg/ha", 3)];
+        let (fine, coarse, shift) = units[unit];
+        let digits = format!("{whole:0>width$}", width = shift + 1);
+        let (before, after) = digits.split_at(digits.len() - shift);
+        let fine = Quantity::read(&format!("{whole} {fine}")).unwrap();
+        prop_assert_eq!(fine, Quantity::read(&format!("{before}.{after} {coarse}")).unwrap());
+    }
+
+    #[test]
     fn what_is_on_the_grid_of_documents_stays(a in any_quantity(), b in any_quantity()) {
         for quantity in [Ok(a), a.times(b), a.over(b), a.plus(b)].into_iter().flatten() {
             let documented = quantity.documented();

@@ -126,6 +126,8 @@ fn sums_of_c() -> BTreeSet<String> {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn each_required_input_gives_the_volume_rate_back(q in 0.01..500.0, v in 0.1..40.0, w in 0.1..60.0) {
         let (q, v, w) = (Flow::from_liters_per_minute(q)?, Speed::from_kilometers_per_hour(v)?, Length::from_meters(w)?);

@@ -363,6 +363,8 @@ fn named(inputs: &[(f64, f64, f64)], scale: f64) -> Vec<Uncertain<Length>> {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn order_changes_no_digit(inputs in inputs(), turn in 0_usize..8, repeats in prop::collection::vec(-10.0..10.0, 2..9)) {
         let all = named(&inputs, 1.0);
