@@ -38,6 +38,9 @@ def test_neither_is_imported():
         (21 * u.deg_C, Temperature("21 °C")),
         (2 * u.dimensionless_unscaled, mixcalc.Ratio("200 %")),
         (5 * u.m**2, Area("5 m2")),
+        (3 * u.imperial.ft, mixcalc.Length("3 ft")),
+        (2 * u.imperial.lb, mixcalc.Mass("2 lb")),
+        (1.5 * u.km / u.h, mixcalc.Speed("1.5 km/h")),
         (3 * u.kg, mixcalc.Mass("3 kg")),
         (numpy.float32(3) * u.kg, mixcalc.Mass("3 kg")),
     ],
@@ -52,6 +55,12 @@ def test_the_size_of_a_unit_is_that_of_its_registry():
     own = pint.UnitRegistry()
     own.define("gallon = 5 * liter")
     assert Quantity(2 * own.gallon).is_close("10 L")
+
+
+def test_a_unit_of_another_size_goes_by_base_units():
+    """astropy's gallon is rounded, so that its rate is not ours to the last digits."""
+    rate = VolumeRate(20 * u.imperial.gallon / u.imperial.ac)
+    assert rate.to("US gal/ac") == pytest.approx(20, rel=1e-8) and rate.to("US gal/ac") != 20
 
 
 def test_what_a_registry_cannot_tell_is_claimed_by_the_slot():

@@ -18,6 +18,7 @@ _WORDS = {
     "pound_force_per_square_inch": "psi", "degree_Celsius": "°C", "deg_C": "°C", "degree_Fahrenheit": "°F", "deg_F": "°F", "kelvin": "K", "K": "K",
     "percent": "%", "%": "%",
 }
+_TEMPERATURES = ("degree_Celsius", "deg_C", "degree_Fahrenheit", "deg_F", "kelvin", "K")
 # Within this, two sizes of a unit are the same.
 _SAME = 1e-12
 _NAMES = {word: name for name, words in reversed(_WORDS.items()) if len(name) > 2 for word in words.split("|")}
@@ -66,11 +67,11 @@ def _read(value, text, base, base_text):
     for words in _words(text):
         try:
             read = Quantity(value, words)
-            if base_text is None or math.isclose(read.to(base_text), base, rel_tol=_SAME):
+            if math.isclose(read.to(base_text), base, rel_tol=_SAME):
                 return read
         except ValueError:
             pass
-    return Quantity(base, base_text)._named() if base_text else None
+    return Quantity(base, base_text)._named()
 
 
 def taken(value):
@@ -90,10 +91,10 @@ def taken(value):
 def _taken(value, text, base, exponents):
     if getattr(value, "ndim", 0) or "delta_" in text:
         return None  # an array, or a difference of temperatures, which is none
+    if text in _TEMPERATURES:
+        return Quantity(float(value), _WORDS[text])  # its zero is where its unit says, which base units do not tell
     base_text = _base_text(exponents)
-    if text in ("degree_Celsius", "deg_C", "degree_Fahrenheit", "deg_F", "kelvin", "K"):
-        base_text = None  # a temperature, whose zero its unit says
-    return _read(float(value), text, float(base), base_text)
+    return None if base_text is None else _read(float(value), text, float(base), base_text)
 
 
 def to_pint(quantity, registry=None):
