@@ -1,0 +1,348 @@
+//! The product: what is in the container, at the dose that is wanted.
+
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use super::{ActiveSubstance, Basis, Displacement, Dose, Formulation, Label, State};
+use crate::error::{Error, ErrorCode};
+use crate::measure::{Amount, Measure, MeasureKind};
+use crate::quantity::{
+    BulkDensity, Density, Kind, MassConcentration, ParticleDensity, Quantity, SolidDose, Volume, not_negative, positive,
+};
+use crate::text::{self, legible_name};
+
+/// What is in the container, at the dose that is wanted.
+///
+/// ```
+/// use mixcalc::{Formulation, Label, LiquidDose, Product};
+///
+/// let product = Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?
+///     .with_formulation(Formulation::read("SC")?)?
+///     .with_label(Label::new().with_max_dose(LiquidDose::read("2 L/ha")?))?;
+/// assert_eq!(product.name(), "example product A");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Product {
+    name: Arc<str>,
+    dose: Dose,
+    formulation: Option<Formulation>,
+    viscous: bool,
+    density: Option<Density>,
+    particle_density: Option<ParticleDensity>,
+    bulk_density: Option<BulkDensity>,
+    active_substances: Vec<ActiveSubstance>,
+    label: Label,
+    stock: Option<Amount>,
+    measure: Option<Measure>,
+}
+
+impl Product {
+    /// A product at a dose, whose maximum is that dose until [`with_label`](Self::with_label) says otherwise.
+    ///
+    /// * `name`: unique in a job, of at most 1000 characters.
+    /// * `dose`: a typed quantity, whose kind gives the basis: [`LiquidDose`] and [`SolidDose`] per ground area,
+    ///   [`VolumeFraction`], [`MassConcentration`] and [`MassFraction`] of finished mix; [`Dose::claim`] for text and for other bases.
+    ///
+    /// # Errors
+    ///
+    /// At `name` [`MissingInput`](ErrorCode::MissingInput) for a blank one and [`OutOfRange`](ErrorCode::OutOfRange) for one that is
+    /// too long; at `dose` [`NotPositive`](ErrorCode::NotPositive) for one that is not above zero and
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for a size that nobody measures. There is no other cause of failure.
+    ///
+    /// # Example
+    ///
+    /// ```
+    /// use mixcalc::{Basis, Dose, ErrorCode, LiquidDose, Product, Quantity};
+    ///
+    /// let product = Product::new("example product A", LiquidDose::read("1.5 L/ha")?)?;
+    /// assert_eq!(product.dose().basis(), Basis::GroundArea);
+    /// assert_eq!(product.max_dose(), product.dose());
+    ///
+    /// let of_carrier = Dose::claim(Quantity::read("150 mL/100 L")?, Some(Basis::CarrierVolume))?;
+    /// assert_eq!(Product::new("example product B", of_carrier)?.dose().basis(), Basis::CarrierVolume);
+    ///
+    /// let refused = Product::new("example product A", LiquidDose::read("0 L/ha")?).unwrap_err();
+    /// assert_eq!((refused.code(), refused.path()), (ErrorCode::NotPositive, "dose"));
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    pub fn new(name: &str, dose: impl Into<Dose>) -> Result<Self, Error> {
+        Ok(Self {
+            name: legible_name(name)?,
+            dose: dose.into().positive().map_err(|error| error.at("dose"))?,
+            formulation: None,
+            viscous: false,
+            density: None,
+            particle_density: None,
+            bulk_density: None,
+            active_substances: Vec::new(),
+            label: Label::new(),
+            stock: None,
+            measure: None,
+        })
+    }
+
+    /// States its formulation type.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a dry formulation that is dosed by volume.
+    pub fn with_formulation(mut self, formulation: Formulation) -> Result<Self, Error> {
+        if formulation.state() == State::Dry && self.dose.is_by_volume() {
+            return Err(Error::new(ErrorCode::WrongQuantity)
+                .at("dose")
+                .given(Quantity::from(self.dose))
+                .allowed(text::dose_like(false)));
+        }
+        self.formulation = Some(formulation);
+        Ok(self)
+    }
+
+    /// States that it does not run out of a measure by itself.
+    #[must_use]
+    pub const fn viscous(mut self) -> Self {
+        self.viscous = true;
+        self
+    }
+
+    /// States the density of the liquid.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_density(mut self, density: Density) -> Result<Self, Error> {
+        self.density = Some(positive(density).map_err(|error| error.at("density"))?);
+        Ok(self)
+    }
+
+    /// States the density of the particles of a dry product: what it displaces.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_particle_density(mut self, density: ParticleDensity) -> Result<Self, Error> {
+        self.particle_density = Some(positive(density).map_err(|error| error.at("particle_density"))?);
+        Ok(self)
+    }
+
+    /// States the density of the heap of a dry product: what a vessel of it weighs.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) for a density that is not above zero.
+    pub fn with_bulk_density(mut self, density: BulkDensity) -> Result<Self, Error> {
+        self.bulk_density = Some(positive(density).map_err(|error| error.at("bulk_density"))?);
+        Ok(self)
+    }
+
+    /// Adds an active substance.
+    #[must_use]
+    pub fn with_active_substance(mut self, substance: ActiveSubstance) -> Self {
+        self.active_substances.push(substance);
+        self
+    }
+
+    /// States what the label limits.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a largest dose by mass where the dose is by volume, or the reverse;
+    /// [`NotPositive`](ErrorCode::NotPositive) and [`OutOfRange`](ErrorCode::OutOfRange) for limits that are no limits.
+    pub fn with_label(mut self, label: Label) -> Result<Self, Error> {
+        label.checked(self.dose).map_err(|error| error.at("label"))?;
+        self.label = label;
+        Ok(self)
+    }
+
+    /// States how much of it there is.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a mass where the dose is by volume, or the reverse;
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for less than nothing.
+    pub fn with_stock(mut self, stock: impl Into<Amount>) -> Result<Self, Error> {
+        let stock = stock.into();
+        let refused = |code| Error::new(code).at("stock").given(stock);
+        if matches!(stock, Amount::Volume(_)) != self.dose.is_by_volume() {
+            let due = if self.dose.is_by_volume() { Kind::Volume } else { Kind::Mass };
+            return Err(refused(ErrorCode::WrongQuantity).allowed(text::with_article(due.words())));
+        }
+        match stock {
+            Amount::Volume(volume) => not_negative(volume).map(|_| ()),
+            Amount::Mass(mass) => not_negative(mass).map(|_| ()),
+        }
+        .map_err(|error| error.at("stock"))?;
+        self.stock = Some(stock);
+        Ok(self)
+    }
+
+    /// Gives it a measure of its own, which overrides the list.
+    #[must_use]
+    pub fn with_measure(mut self, measure: Measure) -> Self {
+        self.measure = Some(measure);
+        self
+    }
+
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The dose that is wanted.
+    #[must_use]
+    pub const fn dose(&self) -> Dose {
+        self.dose
+    }
+
+    /// The formulation type, where stated.
+    #[must_use]
+    pub const fn formulation(&self) -> Option<Formulation> {
+        self.formulation
+    }
+
+    /// The active substances.
+    #[must_use]
+    pub fn active_substances(&self) -> &[ActiveSubstance] {
+        &self.active_substances
+    }
+
+    /// What the label limits.
+    #[must_use]
+    pub const fn label(&self) -> &Label {
+        &self.label
+    }
+
+    /// How much of it there is, where stated.
+    #[must_use]
+    pub const fn stock(&self) -> Option<Amount> {
+        self.stock
+    }
+
+    /// The measure of its own.
+    #[must_use]
+    pub const fn measure(&self) -> Option<&Measure> {
+        self.measure.as_ref()
+    }
+
+    /// Density of the liquid, where stated.
+    #[must_use]
+    pub const fn density(&self) -> Option<Density> {
+        self.density
+    }
+
+    /// Density of a dry product's particles, where stated.
+    #[must_use]
+    pub const fn particle_density(&self) -> Option<ParticleDensity> {
+        self.particle_density
+    }
+
+    /// Density of a dry product's heap, where stated.
+    #[must_use]
+    pub const fn bulk_density(&self) -> Option<BulkDensity> {
+        self.bulk_density
+    }
+
+    /// Whether it is marked as one that does not run out of a measure by itself.
+    #[must_use]
+    pub const fn is_marked_viscous(&self) -> bool {
+        self.viscous
+    }
+
+    /// How it is measured and poured: as its formulation says, else dry where it is dosed by mass and no density of a liquid is
+    /// known. A liquid may be marked viscous; a dry product stays dry.
+    #[must_use]
+    pub fn state(&self) -> State {
+        let state = match self.formulation {
+            Some(formulation) => formulation.state(),
+            None if self.dose.is_by_volume() || self.density.is_some() => State::Liquid,
+            None => State::Dry,
+        };
+        if self.viscous && state == State::Liquid { State::Viscous } else { state }
+    }
+
+    /// The largest dose: the label's, or the dose itself where the label has one figure.
+    #[must_use]
+    pub fn max_dose(&self) -> Dose {
+        self.label.max_dose.unwrap_or(self.dose)
+    }
+
+    /// Whether its largest dose is counted on carrier.
+    pub(crate) fn is_limited_by_carrier(&self) -> bool {
+        self.max_dose().basis() == Basis::CarrierVolume
+    }
+
+    /// What the dose takes up. `None` where that is unknown.
+    pub(crate) fn displacement(&self, mix_density: Option<Density>) -> Option<Displacement> {
+        let per_area = |dose: SolidDose| match (self.state(), self.density, self.particle_density) {
+            (State::Dry, _, Some(particles)) => Some(dose / particles),
+            (State::Liquid | State::Viscous, Some(density), _) => Some(dose / density),
+            _ => None,
+        };
+        let per_volume = |concentration: MassConcentration| match (self.state(), self.density, self.particle_density) {
+            (State::Dry, _, Some(particles)) => Some(concentration / particles),
+            (State::Liquid | State::Viscous, Some(density), _) => Some(concentration / density),
+            _ => None,
+        };
+        match self.dose {
+            Dose::LiquidPerArea(dose) => Some(Displacement::Area(dose)),
+            Dose::SolidPerArea(dose) => per_area(dose).map(Displacement::Area),
+            Dose::LiquidPerMix(fraction) => Some(Displacement::Mix(fraction)),
+            Dose::SolidPerMix(concentration) => per_volume(concentration).map(Displacement::Mix),
+            Dose::MassPerMass(fraction) => per_volume(fraction * mix_density?).map(Displacement::Mix),
+            Dose::LiquidPerCarrier(fraction) => Some(Displacement::Carrier(fraction)),
+            Dose::SolidPerCarrier(concentration) => per_volume(concentration).map(Displacement::Carrier),
+        }
+    }
+
+    /// The room that an amount takes up in the tank; none where that is unknown.
+    pub(crate) fn room_of(&self, amount: Amount) -> Volume {
+        match (amount, self.state(), self.density, self.particle_density) {
+            (Amount::Volume(volume), ..) => volume,
+            (Amount::Mass(mass), State::Dry, _, Some(particles)) => mass / particles,
+            (Amount::Mass(mass), State::Liquid | State::Viscous, Some(density), _) => mass / density,
+            _ => Volume::ZERO,
+        }
+    }
+
+    /// The key whose density a measure of this kind needs, where it is missing.
+    pub(crate) fn missing_density(&self, measure: &Measure) -> Option<&'static str> {
+        self.brought_to(measure, measure_sort(self.dose)).is_none().then(|| match self.state() {
+            State::Dry => "bulk_density",
+            State::Liquid | State::Viscous => "density",
+        })
+    }
+
+    /// An amount of the product in the sort that a measure shows. `None` where the density is missing.
+    pub(crate) fn brought_to(&self, measure: &Measure, amount: Amount) -> Option<Amount> {
+        match (amount, measure.graduation(), self.state()) {
+            (Amount::Volume(_), Amount::Volume(_), _) | (Amount::Mass(_), Amount::Mass(_), _) => Some(amount),
+            (Amount::Mass(mass), Amount::Volume(_), State::Dry) => {
+                self.bulk_density.map(|density| (mass / density).into())
+            }
+            (Amount::Mass(mass), Amount::Volume(_), _) => self.density.map(|density| (mass / density).into()),
+            (Amount::Volume(volume), Amount::Mass(_), _) => self.density.map(|density| (density * volume).into()),
+        }
+    }
+
+    /// What a measure shows, in the sort that the product is dosed in.
+    pub(crate) fn brought_back(&self, measured: Amount) -> Amount {
+        match (measured, self.dose.is_by_volume(), self.state()) {
+            (Amount::Volume(volume), false, State::Dry) => self.bulk_density.map(|density| (density * volume).into()),
+            (Amount::Volume(volume), false, _) => self.density.map(|density| (density * volume).into()),
+            (Amount::Mass(mass), true, _) => self.density.map(|density| (mass / density).into()),
+            _ => None,
+        }
+        .unwrap_or(measured)
+    }
+
+    /// Whether it is premixed before it goes into a carried tank, which has no agitator.
+    pub(crate) fn is_premixed(&self, measure: &Measure) -> bool {
+        self.state() != State::Liquid && measure.kind() != MeasureKind::Pack
+    }
+}
+
+/// An amount of the sort that a dose is in, to ask what a measure needs.
+fn measure_sort(dose: Dose) -> Amount {
+    if dose.is_by_volume() { Volume::ZERO.into() } else { crate::quantity::Mass::ZERO.into() }
+}
