@@ -302,7 +302,8 @@ fn any_base_unit() -> impl Strategy<Value = String> {
 fn base_unit(kind: Kind) -> &'static str {
     match kind {
         Kind::Length | Kind::VolumePerArea | Kind::VolumeRate | Kind::LiquidDose => "m^1",
-        Kind::Area => "m^2",
+        Kind::Area | Kind::VolumePerRowLength => "m^2",
+        Kind::MassPerRowLength => "m^-1 kg^1",
         Kind::Volume => "m^3",
         Kind::Mass => "kg^1",
         Kind::Time => "s^1",
@@ -312,7 +313,11 @@ fn base_unit(kind: Kind) -> &'static str {
         Kind::Flow => "m^3 s^-1",
         Kind::Pressure => "m^-1 kg^1 s^-2",
         Kind::MassPerArea | Kind::SolidDose => "m^-2 kg^1",
-        Kind::VolumeFraction | Kind::MassFraction | Kind::Ratio => "m^0",
+        Kind::VolumeFraction
+        | Kind::MassFraction
+        | Kind::VolumePerTreeRowVolume
+        | Kind::VolumePerCrownHeight
+        | Kind::Ratio => "m^0",
         _ => "m^-3 kg^1",
     }
 }
@@ -675,6 +680,16 @@ proptest! {
             Volume / Time = Flow;
             Flow / WorkRate = VolumePerArea;
             Flow / VolumeRate = WorkRate;
+            VolumePerRowLength * Length = Volume;
+            MassPerRowLength * Length = Mass;
+            VolumePerTreeRowVolume * Volume = Volume;
+            MassPerTreeRowVolume * Volume = Mass;
+            VolumePerTreeRowVolume * Length = VolumePerArea;
+            MassPerTreeRowVolume * Length = MassPerArea;
+            VolumePerCrownHeight * Length = VolumePerArea;
+            MassPerCrownHeight * Length = MassPerArea;
+            VolumePerRowLength / Length = VolumePerArea;
+            MassPerRowLength / Length = MassPerArea;
         }
     }
 
@@ -691,6 +706,7 @@ proptest! {
         scaled! {
             Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
             VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity Ratio
+            VolumePerRowLength MassPerRowLength VolumePerTreeRowVolume MassPerTreeRowVolume VolumePerCrownHeight MassPerCrownHeight
         }
     }
 }
@@ -724,7 +740,7 @@ fn a_claimed_quantity_fits_only_its_slot() {
                 }
                 Err(error) => {
                     assert!(from != to && !listed, "{from:?} is not taken as {to:?}: {error}");
-                    let basis = from == Kind::Ratio && to.dimension() == from.dimension();
+                    let basis = from == Kind::Ratio && matches!(to, Kind::VolumeFraction | Kind::MassFraction);
                     let code = if basis { ErrorCode::AmbiguousUnit } else { ErrorCode::WrongQuantity };
                     assert_eq!(error.code(), code, "{from:?} as {to:?}: {error}");
                 }

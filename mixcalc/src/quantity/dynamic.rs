@@ -154,7 +154,7 @@ impl Quantity {
                     || self.kind == Kind::Derived
                     || kind::may_claim(self.kind, kind)
                     // A percent typed as `10 mL/100 mL` is a volume fraction; as a plain number it may also be asked for.
-                    || (kind == Kind::Ratio && self.dimension == Dimension::NONE)
+                    || (kind == Kind::Ratio && !self.kind.is_per_canopy())
             }
         };
         if kind == Kind::Temperature && self.value < 0.0 {

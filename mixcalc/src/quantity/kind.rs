@@ -494,6 +494,30 @@ kinds! {
     BulkDensity(MassPerVolume), "bulk density", "0.5 kg/L" {
         from_kilograms_per_liter / kilograms_per_liter = unit::KILOGRAM.per(unit::LITER), "kg/L";
     }
+    /// Volume per length of row.
+    VolumePerRowLength(Area), "volume per row length", "25 mL/100 m" {
+        from_liters_per_100_meters / liters_per_100_meters = unit::LITER.per(unit::METER.many(1e2)), "L/100 m";
+    }
+    /// Mass per length of row.
+    MassPerRowLength(MassPerLength), "mass per row length", "5 g/100 m" {
+        from_kilograms_per_100_meters / kilograms_per_100_meters = unit::KILOGRAM.per(unit::METER.many(1e2)), "kg/100 m";
+    }
+    /// Volume per tree row volume: the room that the crowns of a row take.
+    VolumePerTreeRowVolume(Ratio), "volume per tree row volume", "0.8 L/10000 m3" {
+        from_liters_per_10000_cubic_meters / liters_per_10000_cubic_meters = unit::LITER.per(unit::CUBIC_METER.many(1e4)), "L/10000 m3";
+    }
+    /// Mass per tree row volume: the room that the crowns of a row take.
+    MassPerTreeRowVolume(MassPerVolume), "mass per tree row volume", "0.6 kg/10000 m3" {
+        from_kilograms_per_10000_cubic_meters / kilograms_per_10000_cubic_meters = unit::KILOGRAM.per(unit::CUBIC_METER.many(1e4)), "kg/10000 m3";
+    }
+    /// Volume per ground area, for each unit of crown height.
+    VolumePerCrownHeight(Ratio), "volume per crown height", "0.5 L/ha/m" {
+        from_liters_per_hectare_and_meter / liters_per_hectare_and_meter = unit::LITER.per(unit::HECTARE).per(unit::METER), "L/ha/m";
+    }
+    /// Mass per ground area, for each unit of crown height.
+    MassPerCrownHeight(MassPerVolume), "mass per crown height", "0.4 kg/ha/m" {
+        from_kilograms_per_hectare_and_meter / kilograms_per_hectare_and_meter = unit::KILOGRAM.per(unit::HECTARE).per(unit::METER), "kg/ha/m";
+    }
     /// A pure number.
     Ratio(Ratio), "ratio", "10 %" {
         from_percent / percent = unit::PERCENT, "%";
@@ -504,6 +528,7 @@ kinds! {
 additive! {
     Length Area Volume Mass Time Speed WorkRate Flow Pressure VolumePerArea VolumeRate LiquidDose MassPerArea SolidDose
     VolumeFraction MassFraction MassPerVolume MassConcentration Content Density ParticleDensity BulkDensity
+    VolumePerRowLength MassPerRowLength VolumePerTreeRowVolume MassPerTreeRowVolume VolumePerCrownHeight MassPerCrownHeight
 }
 
 products! {
@@ -531,6 +556,14 @@ products! {
     WorkRate * Time = Area;
     WorkRate * VolumeRate = Flow;
     Flow * Time = Volume;
+    VolumePerRowLength * Length = Volume;
+    MassPerRowLength * Length = Mass;
+    VolumePerTreeRowVolume * Volume = Volume;
+    MassPerTreeRowVolume * Volume = Mass;
+    VolumePerTreeRowVolume * Length = VolumePerArea;
+    MassPerTreeRowVolume * Length = MassPerArea;
+    VolumePerCrownHeight * Length = VolumePerArea;
+    MassPerCrownHeight * Length = MassPerArea;
 }
 
 quotients! {
@@ -571,6 +604,8 @@ quotients! {
     Volume / Time = Flow;
     Flow / WorkRate = VolumePerArea;
     Flow / VolumeRate = WorkRate;
+    VolumePerRowLength / Length = VolumePerArea;
+    MassPerRowLength / Length = MassPerArea;
 }
 
 claims! {
@@ -594,12 +629,29 @@ claims! {
     }
 }
 
+impl Kind {
+    /// Whether it is a rate that only a label states: no sum arrives at it by its dimension.
+    pub(super) const fn is_per_canopy(self) -> bool {
+        use Kind::{MassPerCrownHeight, MassPerRowLength, MassPerTreeRowVolume};
+        use Kind::{VolumePerCrownHeight, VolumePerRowLength, VolumePerTreeRowVolume};
+        matches!(
+            self,
+            VolumePerRowLength
+                | MassPerRowLength
+                | VolumePerTreeRowVolume
+                | MassPerTreeRowVolume
+                | VolumePerCrownHeight
+                | MassPerCrownHeight
+        )
+    }
+}
+
 /// The kind of a dimension that no other kind has, a pure number among them. Not a temperature: a difference of two has its dimension.
 pub(super) fn only_kind_of(dimension: Dimension) -> Option<Kind> {
     if dimension == Dimension::NONE {
         return Some(Kind::Ratio);
     }
-    let mut kinds = Kind::all().iter().filter(|kind| kind.dimension() == Some(dimension));
+    let mut kinds = Kind::all().iter().filter(|kind| kind.dimension() == Some(dimension) && !kind.is_per_canopy());
     let only = kinds.next().filter(|kind| **kind != Kind::Temperature)?;
     kinds.next().is_none().then_some(*only)
 }

@@ -186,8 +186,12 @@ pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
         let below = below_the_line(part, text)?;
         let dimension = sum.dimension.over(below.dimension).ok_or_else(|| unknown(text))?;
         let factor = sum.factor.per(below.factor);
-        let kind = quotient_kind(sum.kind, below.kind, dimension);
-        // `2 L/100 m` is an area to a checker of dimensions, and nobody means one.
+        let kind = match quotient_kind(sum.kind, below.kind, dimension) {
+            Kind::VolumeFraction if is_canopy(part) => Kind::VolumePerTreeRowVolume,
+            Kind::MassPerVolume if is_canopy(part) => Kind::MassPerTreeRowVolume,
+            kind => kind,
+        };
+        // `2 m2/m` is a length to a checker of dimensions, and nobody means one.
         if kind == Kind::Derived && Kind::all().iter().any(|kind| kind.dimension() == Some(dimension)) {
             return Err(unknown(text));
         }
@@ -197,6 +201,13 @@ pub(crate) fn unit(text: &str) -> Result<Expression, Error> {
         sum = Expression { factor, dimension, kind, system: sum.system.or(below.system) };
     }
     Ok(sum)
+}
+
+/// Whether what stands below a line is room that crowns take, and no mix: a label counts those by the hundred cubic meters or feet.
+fn is_canopy(part: &str) -> bool {
+    let inner = part.trim_start_matches('(').trim_end_matches(')');
+    let (count, unit) = inner.split_once([' ', '.']).unwrap_or(("1", inner));
+    matches!(unit, "m3" | "m³" | "ft3" | "ft³") && count.parse().is_ok_and(|count: f64| count >= 100.0)
 }
 
 /// What stands below a line: a word, or a number of them.

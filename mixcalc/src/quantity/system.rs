@@ -71,6 +71,7 @@ pub(super) type Speed = Si<P1, Z0, N1, Z0>;
 pub(super) type AreaPerTime = Si<P2, Z0, N1, Z0>;
 pub(super) type VolumePerTime = Si<P3, Z0, N1, Z0>;
 pub(super) type Pressure = Si<N1, P1, N2, Z0>;
+pub(super) type MassPerLength = Si<N1, P1, Z0, Z0>;
 pub(super) type MassPerArea = Si<N2, P1, Z0, Z0>;
 pub(super) type MassPerVolume = Si<uom::typenum::N3, P1, Z0, Z0>;
 pub(super) type Ratio = Si<Z0, Z0, Z0, Z0>;

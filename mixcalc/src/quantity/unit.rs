@@ -143,7 +143,7 @@ pub(super) const ACRE: Factor = Factor::new(40_468_564_224.0, 10_000_000.0);
 /// US survey acre: 43 560 square survey feet of 1200/3937 m; 4 ppm larger. UCUM's `[acr_us]` is this one.
 const SURVEY_ACRE: Factor = Factor::new(43_560.0 * 1_440_000.0, 15_499_969.0);
 
-const CUBIC_METER: Factor = Factor::ONE;
+pub(super) const CUBIC_METER: Factor = Factor::ONE;
 pub(super) const LITER: Factor = CUBIC_METER.part(1e3);
 pub(super) const MILLILITER: Factor = CUBIC_METER.part(1e6);
 const CUBIC_INCH: Factor = Factor::new(16_387_064.0, 1e12);
@@ -312,6 +312,10 @@ pub(super) fn quotient_kind(above: Kind, below: Kind, dimension: Dimension) -> K
         (Kind::Volume, Kind::Area) => Kind::VolumePerArea,
         (Kind::Mass, Kind::Area) => Kind::MassPerArea,
         (Kind::Mass, Kind::Volume) => Kind::MassPerVolume,
+        (Kind::Volume, Kind::Length) => Kind::VolumePerRowLength,
+        (Kind::Mass, Kind::Length) => Kind::MassPerRowLength,
+        (Kind::VolumePerArea, Kind::Length) => Kind::VolumePerCrownHeight,
+        (Kind::MassPerArea, Kind::Length) => Kind::MassPerCrownHeight,
         (Kind::Length, Kind::Time) => Kind::Speed,
         (Kind::Area, Kind::Time) => Kind::WorkRate,
         (Kind::Volume, Kind::Time) => Kind::Flow,
