@@ -80,6 +80,9 @@
 #define MIXCALC_FINDING_STOCK_SHORT "stock-short"
 #define MIXCALC_FINDING_RESIDUAL_LEAVES_GROUND_SHORT "residual-leaves-ground-short"
 #define MIXCALC_FINDING_DISPLACEMENT_NOT_COUNTED "displacement-not-counted"
+#define MIXCALC_FINDING_LABEL_TANK_DISAGREES "label-tank-disagrees"
+#define MIXCALC_FINDING_DOSE_ON_PART_OF_GROUND "dose-on-part-of-ground"
+#define MIXCALC_FINDING_OVERLAP_DOUBLES_DOSE "overlap-doubles-dose"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 
 /**

@@ -6,7 +6,7 @@
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use mixcalc::document::{Node, Part};
-use mixcalc::{LastStrip as CoreStrip, Rate, SubstanceContent};
+use mixcalc::{BufferSize, Field, LastStrip as CoreStrip, Rate, SubstanceContent};
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyDict, PyMapping, PyTuple};
 
@@ -199,7 +199,9 @@ parts! {
     /// Parameters
     /// ----------
     /// area : Area
-    ///     Ground to be treated: field less buffers.
+    ///     Ground to be treated; or else
+    /// ground : Ground
+    ///     The same by its parts: field, buffers, overlap.
     /// volume_rate, carrier_rate : VolumeRate
     ///     Exactly one. Volume of mix per ground area, products inside; or volume of carrier, products on top.
     /// products : list of Product
@@ -216,6 +218,11 @@ parts! {
     ///     By which people know the job.
     /// units : {"metric", "US", "imperial"}, optional
     ///     Whose measures the load sheet speaks; follows the rate where absent.
+    /// crop : Crop, optional
+    ///     Rows, canopy, plants and spots, which doses and rates on their bases are counted on.
+    /// rate_basis : str, optional
+    ///     What the rate is counted on: ground area where absent, or what its unit names. The bases of the crop are treated-area,
+    ///     leaf-wall-area, tree-row-volume, crown-height, row-length, plant and spot.
     /// mix_density : Density, optional
     ///     Needed for doses in % w/w and for a limit of the carried mass.
     ///
@@ -249,7 +256,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, area, sprayer, tank, volume_rate=None, carrier_rate=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -321,22 +328,42 @@ parts! {
             self.told(self.core.area(), "area")
         }
 
-        /// Volume of mix per ground area, where that is what was stated.
+        /// The ground: field, buffers, overlap.
         #[getter]
-        fn volume_rate(&self) -> Option<Quantity> {
-            match self.core.rate() {
-                Rate::Volume(rate) => Some(self.told(rate, "volume_rate")),
-                _ => None,
+        fn ground<'py>(&self, py: Python<'py>) -> PyResult<Ground> {
+            match at(&self.node, "ground").filter(|node| **node != Node::Null) {
+                Some(node) => Ok(Ground { core: self.core.ground().clone(), node: node.clone() }),
+                None => {
+                    let area = at(&self.node, "area").cloned().unwrap_or(Node::Null);
+                    Ground::of(py, Node::Table(vec![("area".into(), area)]))
+                }
             }
         }
 
-        /// Volume of carrier per ground area, where that is what was stated.
+        /// The crop's geometry, as far as it is stated.
+        #[getter]
+        fn crop(&self) -> Crop {
+            Crop { core: *self.core.crop(), node: within(&self.node, "crop") }
+        }
+
+        /// Volume of mix, where that is what was stated.
+        #[getter]
+        fn volume_rate(&self) -> Option<Quantity> {
+            let rate = self.core.rate();
+            matches!(rate, Rate::Volume(_) | Rate::VolumePerCrop(_)).then(|| self.told(rate.stated(), "volume_rate"))
+        }
+
+        /// Volume of carrier, where that is what was stated.
         #[getter]
         fn carrier_rate(&self) -> Option<Quantity> {
-            match self.core.rate() {
-                Rate::Carrier(rate) => Some(self.told(rate, "carrier_rate")),
-                _ => None,
-            }
+            let rate = self.core.rate();
+            matches!(rate, Rate::Carrier(_) | Rate::CarrierPerCrop(_)).then(|| self.told(rate.stated(), "carrier_rate"))
+        }
+
+        /// What the rate is counted on.
+        #[getter]
+        fn rate_basis(&self) -> &'static str {
+            self.core.rate().basis().name()
         }
 
         /// Density of the mix, where stated.
@@ -382,6 +409,290 @@ parts! {
         }
     }
 
+    /// Ground by its parts: field, buffers, overlap.
+    ///
+    /// Parameters
+    /// ----------
+    /// area : Area, optional
+    ///     The field, buffers inside.
+    /// length, width : Length, optional
+    ///     The sides of a rectangular field, in place of its area.
+    /// buffers : list of Buffer, optional
+    ///     Ground at its edges that stays untreated.
+    /// overlap : Overlap, optional
+    ///     How much of the treated ground is sprayed twice.
+    ///
+    /// Examples
+    /// --------
+    /// >>> from mixcalc import Buffer, Ground
+    /// >>> ground = Ground(length="240 m", width="100 m", buffers=[Buffer(width="5 m", along="240 m")])
+    /// >>> ground.treated
+    /// Area("2.28 ha")
+    Ground, "(*, area=None, length=None, width=None, buffers=(), overlap=None)", &[], {
+        /// The area of the field, where that was stated.
+        #[getter]
+        fn area(&self) -> Option<Quantity> {
+            match self.core.measured_by() {
+                Field::Area(area) => Some(self.told(area, "area")),
+                _ => None,
+            }
+        }
+
+        /// One side of the field, where that was stated.
+        #[getter]
+        fn length(&self) -> Option<Quantity> {
+            match self.core.measured_by() {
+                Field::Sides { length, .. } => Some(self.told(length, "length")),
+                _ => None,
+            }
+        }
+
+        /// The side across it, where that was stated.
+        #[getter]
+        fn width(&self) -> Option<Quantity> {
+            match self.core.measured_by() {
+                Field::Sides { width, .. } => Some(self.told(width, "width")),
+                _ => None,
+            }
+        }
+
+        /// Ground at its edges that stays untreated.
+        #[getter]
+        fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            let buffers = self.core.buffers().iter().zip(each_of(&self.node, "buffers"));
+            let buffers: PyResult<Vec<_>> =
+                buffers.map(|(core, node)| Py::new(py, Buffer { core: core.clone(), node: node.clone() })).collect();
+            PyTuple::new(py, buffers?)
+        }
+
+        /// How much of the treated ground is sprayed twice.
+        #[getter]
+        fn overlap(&self) -> Option<Overlap> {
+            self.core.overlap().map(|core| Overlap { core, node: within(&self.node, "overlap") })
+        }
+
+        /// Ground to be treated: field less buffers.
+        #[getter]
+        fn treated(&self) -> Quantity {
+            self.core.treated().into()
+        }
+
+        /// Ground that is sprayed twice.
+        #[getter]
+        fn sprayed_twice(&self) -> Quantity {
+            self.core.sprayed_twice().into()
+        }
+    }
+
+    /// Ground at the edge of a field that stays untreated.
+    ///
+    /// Parameters
+    /// ----------
+    /// area : Area, optional
+    ///     Its area, or else the two that follow.
+    /// width : Length, optional
+    ///     Distance to keep.
+    /// along : Length, optional
+    ///     Length of the edge that it runs along.
+    /// edge_distance : Length, optional
+    ///     Distance that is there already, from what is kept away from to the edge of the field.
+    /// keeps_from : str, optional
+    ///     What it keeps away from, such as a ditch.
+    Buffer, "(*, area=None, width=None, along=None, edge_distance=None, keeps_from=None)", &[], {
+        /// Its area, where that was stated.
+        #[getter]
+        fn area(&self) -> Option<Quantity> {
+            match self.core.size() {
+                BufferSize::Area(area) => Some(self.told(area, "area")),
+                _ => None,
+            }
+        }
+
+        /// Distance to keep.
+        #[getter]
+        fn width(&self) -> Option<Quantity> {
+            match self.core.size() {
+                BufferSize::Strip { width, .. } => Some(self.told(width, "width")),
+                _ => None,
+            }
+        }
+
+        /// Length of the edge that it runs along.
+        #[getter]
+        fn along(&self) -> Option<Quantity> {
+            match self.core.size() {
+                BufferSize::Strip { along, .. } => Some(self.told(along, "along")),
+                _ => None,
+            }
+        }
+
+        /// Distance that is there already.
+        #[getter]
+        fn edge_distance(&self) -> Option<Quantity> {
+            match self.core.size() {
+                BufferSize::Strip { edge_distance, .. } => Some(self.told(edge_distance, "edge_distance")),
+                _ => None,
+            }
+        }
+
+        /// What it keeps away from.
+        #[getter]
+        fn keeps_from(&self) -> Option<&str> {
+            self.core.keeps_from()
+        }
+    }
+
+    /// How much of the treated ground is sprayed twice: a share, or passes that overlap.
+    ///
+    /// Parameters
+    /// ----------
+    /// share : float or str, optional
+    ///     Part of the ground: 0.05 or "5 %".
+    /// width, swath : Length, optional
+    ///     Width that two passes share, and treated width per pass.
+    Overlap, "(*, share=None, width=None, swath=None)", &[], {
+        /// Part of the treated ground that is sprayed twice.
+        #[getter]
+        fn share(&self) -> Quantity {
+            self.told(self.core.share(), "share")
+        }
+
+        /// Width that two passes share, where that was stated.
+        #[getter]
+        fn width(&self) -> Option<Quantity> {
+            match self.core {
+                mixcalc::Overlap::Passes { width, .. } => Some(self.told(width, "width")),
+                _ => None,
+            }
+        }
+
+        /// Treated width per pass, where that was stated.
+        #[getter]
+        fn swath(&self) -> Option<Quantity> {
+            match self.core {
+                mixcalc::Overlap::Passes { swath, .. } => Some(self.told(swath, "swath")),
+                _ => None,
+            }
+        }
+    }
+
+    /// The crop's geometry, as far as doses and rates are counted on it.
+    ///
+    /// Parameters
+    /// ----------
+    /// row_spacing, plant_spacing : Length, optional
+    ///     Distance from row to row, and from plant to plant along a row.
+    /// canopy_height, canopy_width : Length, optional
+    ///     Of the canopy that is treated: from its lowest leaves to its highest, and across the row.
+    /// band_width : Length, optional
+    ///     Width of the band that is treated along each row.
+    /// treated_sides : {"one", "both"}, optional
+    ///     Which sides of a row the spray reaches; needed wherever a canopy is counted.
+    /// treated_rows : {"every", "alternate"}, optional
+    ///     Which rows are treated; every row where absent.
+    /// plants, spots : int, optional
+    ///     How many of the job are treated.
+    /// spot_area : Area, optional
+    ///     Ground that a spot takes.
+    ///
+    /// Examples
+    /// --------
+    /// >>> from mixcalc import Crop
+    /// >>> Crop(row_spacing="2 m", canopy_height="1.2 m", treated_sides="both").treated_sides
+    /// 'both'
+    Crop,
+    "(*, row_spacing=None, plant_spacing=None, canopy_height=None, canopy_width=None, band_width=None, treated_sides=None, treated_rows=None, plants=None, spots=None, spot_area=None)",
+    &[],
+    {
+        /// Distance from row to row.
+        #[getter]
+        fn row_spacing(&self) -> Option<Quantity> {
+            self.core.row_spacing().map(|length| self.told(length, "row_spacing"))
+        }
+
+        /// Distance from plant to plant along a row.
+        #[getter]
+        fn plant_spacing(&self) -> Option<Quantity> {
+            self.core.plant_spacing().map(|length| self.told(length, "plant_spacing"))
+        }
+
+        /// Height of the canopy that is treated, from its lowest leaves to its highest.
+        #[getter]
+        fn canopy_height(&self) -> Option<Quantity> {
+            self.core.canopy_height().map(|length| self.told(length, "canopy_height"))
+        }
+
+        /// Width of the canopy across the row.
+        #[getter]
+        fn canopy_width(&self) -> Option<Quantity> {
+            self.core.canopy_width().map(|length| self.told(length, "canopy_width"))
+        }
+
+        /// Width of the band that is treated along each row.
+        #[getter]
+        fn band_width(&self) -> Option<Quantity> {
+            self.core.band_width().map(|length| self.told(length, "band_width"))
+        }
+
+        /// Which sides of a row the spray reaches: "one" or "both".
+        #[getter]
+        fn treated_sides(&self) -> Option<&'static str> {
+            self.core.treated_sides().map(mixcalc::Sides::name)
+        }
+
+        /// Which rows are treated: "every" or "alternate".
+        #[getter]
+        fn treated_rows(&self) -> &'static str {
+            self.core.treated_rows().name()
+        }
+
+        /// How many plants of the job are treated.
+        #[getter]
+        fn plants(&self) -> Option<u64> {
+            self.core.plants()
+        }
+
+        /// How many spots of the job are treated.
+        #[getter]
+        fn spots(&self) -> Option<u64> {
+            self.core.spots()
+        }
+
+        /// Ground that a spot takes.
+        #[getter]
+        fn spot_area(&self) -> Option<Quantity> {
+            self.core.spot_area().map(|area| self.told(area, "spot_area"))
+        }
+    }
+
+    /// What a label says that one tank serves: so much mix for so much ground.
+    ///
+    /// Parameters
+    /// ----------
+    /// mix : Volume
+    ///     The finished mix.
+    /// area : Area
+    ///     The ground that it serves.
+    LabelTank, "(*, mix, area)", &[], {
+        /// The finished mix.
+        #[getter]
+        fn mix(&self) -> Quantity {
+            self.told(self.core.mix(), "mix")
+        }
+
+        /// The ground that it serves.
+        #[getter]
+        fn area(&self) -> Quantity {
+            self.told(self.core.area(), "area")
+        }
+
+        /// The volume rate that this comes to.
+        #[getter]
+        fn volume_rate(&self) -> Quantity {
+            self.core.volume_rate().into()
+        }
+    }
+
     /// A product at its dose.
     ///
     /// Parameters
@@ -390,8 +701,9 @@ parts! {
     ///     Unique in the job.
     /// dose : Quantity
     ///     Per ground area, "2.5 L/ha" or "400 g/ha"; per volume of mix, "0.25 % v/v" or "150 mL/100 L".
-    /// basis : {"ground-area", "mix-volume", "carrier-volume"}, optional
-    ///     What the dose is counted on; follows the dose where absent.
+    /// basis : str, optional
+    ///     What the dose is counted on: ground-area, mix-volume, carrier-volume, treated-area, leaf-wall-area, tree-row-volume,
+    ///     crown-height, row-length, plant or spot; follows the dose where absent.
     /// formulation : str, optional
     ///     Two-letter international code, such as "SC".
     /// density, particle_density, bulk_density : Density, ParticleDensity, BulkDensity, optional
@@ -528,16 +840,24 @@ parts! {
     /// ----------
     /// max_dose : Quantity, optional
     ///     The largest dose; the dose itself where absent.
-    /// max_dose_basis : {"ground-area", "mix-volume", "carrier-volume"}, optional
-    ///     What it is counted on; follows it where absent.
+    /// max_dose_basis : str, optional
+    ///     What it is counted on, as the basis of a product; follows it where absent.
+    /// max_ground_dose : LiquidDose or SolidDose, optional
+    ///     The largest dose per ground area, which holds beside one on another basis.
+    /// max_concentration : VolumeFraction or MassConcentration, optional
+    ///     The largest concentration in the finished mix, which holds beside a largest dose on another basis.
+    /// tank : LabelTank, optional
+    ///     What the label says that one tank serves, where it doses by the tank.
     /// min_volume_rate, max_volume_rate : VolumeRate, optional
     ///     The range of volume rates.
+    /// volume_rate_basis : {"ground-area", "treated-area", "leaf-wall-area"}, optional
+    ///     What the volume rates are counted on; ground area where absent.
     /// first_carrier : float or str, optional
     ///     Share of the load that the label wants in the tank first: 0.5 or "50 %".
     /// source : str, optional
     ///     Where these limits stand.
     Label,
-    "(*, max_dose=None, max_dose_basis=None, min_volume_rate=None, max_volume_rate=None, first_carrier=None, source=None)",
+    "(*, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None)",
     &[],
     {
         /// The largest dose.
@@ -550,6 +870,30 @@ parts! {
         #[getter]
         fn max_dose_basis(&self) -> Option<&'static str> {
             self.core.max_dose().map(|dose| dose.basis().name())
+        }
+
+        /// The largest dose per ground area.
+        #[getter]
+        fn max_ground_dose(&self) -> Option<Quantity> {
+            self.core.max_ground_dose().map(|dose| self.told(dose, "max_ground_dose"))
+        }
+
+        /// The largest concentration in the finished mix.
+        #[getter]
+        fn max_concentration(&self) -> Option<Quantity> {
+            self.core.max_concentration().map(|dose| self.told(dose, "max_concentration"))
+        }
+
+        /// What the label says that one tank serves.
+        #[getter]
+        fn tank(&self) -> Option<LabelTank> {
+            self.core.tank().map(|core| LabelTank { core, node: within(&self.node, "tank") })
+        }
+
+        /// What the volume rates are counted on, where that was stated.
+        #[getter]
+        fn volume_rate_basis(&self) -> Option<&'static str> {
+            self.core.volume_rate_basis().map(mixcalc::Basis::name)
         }
 
         /// The least volume rate.

@@ -290,14 +290,17 @@ impl Plan {
         let measured: Vec<_> = self.core.cleared().map(|cleared| cleared.totals().collect()).unwrap_or_default();
         let exact = self.core.exact_totals();
         let products = each(py, self.names().zip(exact), |py, ((index, name), exact)| {
+            let doses = each(py, self.core.doses(index).into_iter(), |py, dose| {
+                shape(py, "DoseOn", (dose.basis().name(), quantity(dose)))
+            })?;
             let Some(total) = measured.get(index) else {
-                return shape(py, "Total", (name, quantity(exact), py.None(), py.None(), py.None()));
+                return shape(py, "Total", (name, doses, quantity(exact), py.None(), py.None(), py.None()));
             };
             let drawn = each(py, total.drawn(), |py, (measure, count)| {
                 shape(py, "Drawn", (measure.name(), quantity(measure.graduation()), count))
             })?;
             let gap = gap(py, total.gap(), total.dose_gap())?;
-            shape(py, "Total", (name, quantity(exact), quantity(total.measured()), gap, drawn))
+            shape(py, "Total", (name, doses, quantity(exact), quantity(total.measured()), gap, drawn))
         })?;
         let plan = &self.core;
         let (mix, carrier, area) = (quantity(plan.made()), quantity(plan.carrier()), quantity(plan.area_made_for()));

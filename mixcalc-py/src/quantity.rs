@@ -158,6 +158,18 @@ kinds! {
     ParticleDensity
     /// Mass per volume of the heap of a dry product: what a vessel of it weighs, such as "0.5 kg/L".
     BulkDensity
+    /// Volume per length of row, such as "25 mL/100 m".
+    VolumePerRowLength
+    /// Mass per length of row, such as "5 g/100 m".
+    MassPerRowLength
+    /// Volume per tree row volume, such as "0.8 L/10000 m3".
+    VolumePerTreeRowVolume
+    /// Mass per tree row volume, such as "0.6 kg/10000 m3".
+    MassPerTreeRowVolume
+    /// Volume per ground area for each meter of crown height, such as "0.5 L/ha/m".
+    VolumePerCrownHeight
+    /// Mass per ground area for each meter of crown height, such as "0.4 kg/ha/m".
+    MassPerCrownHeight
     /// A pure number, such as "10 %".
     Ratio
 }

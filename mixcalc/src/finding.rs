@@ -92,6 +92,12 @@ finding_codes! {
     ResidualLeavesGroundShort = "residual-leaves-ground-short", Note;
     /// A product's displacement is unknown and not counted.
     DisplacementNotCounted = "displacement-not-counted", Caution;
+    /// The concentration of a label and the ground that it says a tank serves make two doses at this volume rate.
+    LabelTankDisagrees = "label-tank-disagrees", Caution;
+    /// A dose is counted on all the ground, and only a part of it is treated.
+    DoseOnPartOfGround = "dose-on-part-of-ground", Caution;
+    /// Passes overlap: some ground takes the dose twice.
+    OverlapDoublesDose = "overlap-doubles-dose", Caution;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
 }
@@ -162,6 +168,21 @@ impl Limit {
 
     pub(crate) fn fact(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
         Self { bound, value: value.into(), force: Force::Fact, source: Cow::Borrowed(source) }
+    }
+
+    pub(crate) fn label(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
+        Self { bound, value: value.into(), force: Force::Label, source: Cow::Borrowed(source) }
+    }
+
+    /// The same limit, counted on a basis that is not the ground.
+    pub(crate) fn with_basis(self, basis: &str) -> Self {
+        let source = alloc::format!("{}, {} {basis}", self.source, text::word("per"));
+        self.at_source(source)
+    }
+
+    /// The same limit, from another place.
+    pub(crate) fn at_source(self, source: impl Into<Cow<'static, str>>) -> Self {
+        Self { source: source.into(), ..self }
     }
 
     /// Which side is allowed.

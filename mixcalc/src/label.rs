@@ -1,6 +1,7 @@
 //! Products: formulation, active substances, densities, the dose on any basis, and what the label limits.
 
 mod amount;
+mod crop;
 mod dose;
 mod formulation;
 mod limits;
@@ -8,9 +9,11 @@ mod product;
 mod substance;
 
 pub use amount::*;
+pub(crate) use crop::Stand;
+pub use crop::{Crop, PerCrop, Rows, Sides};
 pub use dose::{Basis, Dose};
-pub(crate) use dose::{Displacement, Share, needs_mix_density};
+pub(crate) use dose::{Composition, Displacement, Share, needs_mix_density};
 pub use formulation::{Formulation, State};
-pub use limits::Label;
+pub use limits::{Label, LabelTank};
 pub use product::Product;
 pub use substance::{ActiveSubstance, SubstanceContent};

@@ -8,11 +8,11 @@ use alloc::{format, vec};
 use core::mem::take;
 
 use crate::finding::Caution;
-use crate::label::{Dose, Product};
+use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
-use crate::plan::{Action, Cleared, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
-use crate::quantity::{Quantity, System, Volume, in_unit, on_scale, signed_percent};
-use crate::text::{filled, legible, sheet as words, working as workings};
+use crate::plan::{Action, Cleared, Ground, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
+use crate::quantity::{Area, Quantity, System, Volume, in_unit, on_scale, signed_percent};
+use crate::text::{self, filled, legible, sheet as words, working as workings};
 
 /// Characters in a line.
 const WIDTH: usize = 80;
@@ -219,13 +219,18 @@ impl Page {
             })
             .collect();
         let mut facts = vec![
-            (words::AREA, filled(words::AREA_VALUE, &[("area", &people(job.area().into()))])),
+            (words::AREA, ground(job.ground(), units)),
             (
                 words::RATE,
                 match job.rate() {
                     Rate::Volume(_) => filled(words::VOLUME_RATE, &[("mix", &volume_rate)]),
-                    Rate::Carrier(carrier) => {
-                        filled(words::CARRIER_RATE, &[("carrier", &people(carrier.into())), ("mix", &volume_rate)])
+                    Rate::VolumePerCrop(stated) => {
+                        let stated = on_basis(stated.amount(), stated.basis(), units);
+                        filled(words::VOLUME_RATE_ON, &[("stated", &stated), ("mix", &volume_rate)])
+                    }
+                    Rate::Carrier(_) | Rate::CarrierPerCrop(_) => {
+                        let carrier = on_basis(job.rate().stated(), job.rate().basis(), units);
+                        filled(words::CARRIER_RATE, &[("carrier", &carrier), ("mix", &volume_rate)])
                     }
                 },
             ),
@@ -318,7 +323,8 @@ impl Page {
         let mut table =
             vec![[words::PRODUCT, words::EXACT, "", words::MEASURED, "", words::GAP].map(String::from).to_vec()];
         let ledger = cleared.ledger();
-        for ((product, total), account) in plan.job().products().iter().zip(cleared.totals()).zip(ledger.products()) {
+        let products = plan.job().products().iter().enumerate();
+        for (((index, product), total), account) in products.zip(cleared.totals()).zip(ledger.products()) {
             let exact = number_and_unit(&Quantity::from(total.exact()).to_people(units));
             let measured = number_and_unit(&measured_text(total.measured(), units));
             table.push(vec![
@@ -329,7 +335,7 @@ impl Page {
                 measured.1,
                 signed_percent(total.gap()),
             ]);
-            table.push(vec![dose(product, units)]);
+            table.push(vec![dose(plan, index, product)]);
             table.extend(total.drawn().map(|(measure, count)| {
                 let graduation = measure.reading(measure.graduation());
                 vec![filled(
@@ -686,15 +692,37 @@ fn set(pieces: Vec<String>, width: usize) -> Vec<String> {
     lines
 }
 
-/// The dose of a product beside the most that is allowed, for whoever checks the amounts.
-fn dose(product: &Product, units: System) -> String {
-    let people = |dose: Dose| Quantity::from(dose).to_people(units);
-    let label = product.label();
-    match label.max_dose() {
-        Some(most) => filled(
-            words::DOSE,
-            &[("dose", &people(product.dose())), ("most", &people(most)), ("source", &label.source_text())],
-        ),
-        None => filled(words::DOSE_IS_MOST, &[("dose", &people(product.dose()))]),
+/// The ground to treat, and what it is made of where the job says.
+fn ground(ground: &Ground, units: System) -> String {
+    let people = |area: Area| Quantity::from(area).to_people(units);
+    let mut text = filled(words::AREA_VALUE, &[("area", &people(ground.treated()))]);
+    if !ground.buffers().is_empty() {
+        let (field, buffers) = (people(ground.field()), people(ground.buffered()));
+        text += &filled(words::LESS_BUFFERS, &[("field", &field), ("buffers", &buffers)]);
     }
+    if ground.sprayed_twice() > Area::ZERO {
+        text += &filled(words::SPRAYED_TWICE, &[("twice", &people(ground.sprayed_twice()))]);
+    }
+    text
+}
+
+/// A quantity, and what it is counted on where that is not said by its unit.
+fn on_basis(quantity: Quantity, basis: Basis, units: System) -> String {
+    quantity.to_people(units) + text::on_basis(basis)
+}
+
+/// The dose of a product beside the most that is allowed, for whoever checks the amounts.
+fn dose(plan: &Plan, index: usize, product: &Product) -> String {
+    let units = plan.job().units();
+    let people = |dose: Dose| on_basis(dose.into(), dose.basis(), units);
+    let mut stated = people(product.dose());
+    if let (Dose::PerCrop(_), Some(on_ground)) = (product.dose(), plan.doses(index).first()) {
+        stated = filled(words::ON_GROUND, &[("dose", &stated), ("ground", &people(*on_ground))]);
+    }
+    if product.is_its_own_maximum() {
+        return filled(words::DOSE_IS_MOST, &[("dose", &stated)]);
+    }
+    let most: Vec<String> = product.largest_doses().map(|(_, dose)| people(dose)).collect();
+    let source = product.label().source_text();
+    filled(words::DOSE, &[("dose", &stated), ("most", &most.join(words::AND)), ("source", &source)])
 }

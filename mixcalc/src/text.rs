@@ -107,13 +107,18 @@ const LONGEST_NAME: usize = 1000;
 
 /// A name that tells something, and that somebody can read.
 pub(crate) fn legible_name(name: &str) -> Result<Arc<str>, Error> {
+    legible_at("name", name)
+}
+
+/// The same, at a key of its own.
+pub(crate) fn legible_at(key: &str, name: &str) -> Result<Arc<str>, Error> {
     if name.trim().is_empty() {
-        return Err(Error::new(ErrorCode::MissingInput).at("name").allowed(word("a name")));
+        return Err(Error::new(ErrorCode::MissingInput).at(key).allowed(word("a name")));
     }
     match name.chars().count() {
         0..=LONGEST_NAME => Ok(name.into()),
         letters => {
-            let error = Error::new(ErrorCode::OutOfRange).at("name").given(format_args!("{letters} characters"));
+            let error = Error::new(ErrorCode::OutOfRange).at(key).given(format_args!("{letters} characters"));
             Err(error.allowed(format_args!("{} {LONGEST_NAME}", word("at most"))))
         }
     }
@@ -252,6 +257,15 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::DoseTakenAsMaximum => {
             "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"
         }
+        FindingCode::LabelTankDisagrees => {
+            "for {subject} the concentration of the label comes to {actual} at this volume rate, and what it says that a tank serves to {limit}: \
+             the two agree at the label's own volume rate alone ({source})"
+        }
+        FindingCode::DoseOnPartOfGround => {
+            "the dose of {subject}, {limit} of all the ground, lies as {actual} on the part that is treated; where the label means treated ground, \
+             its basis is treated-area"
+        }
+        FindingCode::OverlapDoublesDose => "where passes overlap, {actual} of ground take the dose twice",
     }
 }
 
@@ -268,6 +282,8 @@ pub(crate) mod source {
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
     /// What the job states.
     pub(crate) const JOB: &str = "the job";
+    /// What a label says that one tank serves.
+    pub(crate) const LABEL_TANK: &str = "the ground that the label says a tank serves";
     /// What a measure shows.
     pub(crate) const MEASURE: &str = "the measure";
     /// What a load holds.
@@ -365,6 +381,40 @@ pub(crate) const fn dose_examples(basis: Option<Basis>) -> &'static str {
         Some(Basis::CarrierVolume) => {
             "a dose per volume of carrier such as \"150 mL/100 L\", \"2 g/L\" or \"0.25 % v/v\""
         }
+        Some(Basis::TreatedArea) => "a dose per treated area such as \"2.5 L/ha\" or \"0.4 kg/ha\"",
+        Some(Basis::LeafWallArea) => "a dose per leaf wall area such as \"1.2 L/10000 m2\" or \"0.4 kg/ha\"",
+        Some(Basis::TreeRowVolume) => "a dose per tree row volume such as \"0.8 L/10000 m3\" or \"0.6 kg/10000 m3\"",
+        Some(Basis::CrownHeight) => "a dose per crown height such as \"0.5 L/ha/m\" or \"0.4 kg/ha/m\"",
+        Some(Basis::RowLength) => "a dose per row length such as \"25 mL/100 m\" or \"5 g/100 m\"",
+        Some(Basis::Plant) => "an amount for one plant such as \"5 mL\" or \"2 g\"",
+        Some(Basis::Spot) => "an amount for one spot such as \"5 mL\" or \"2 g\"",
+    }
+}
+
+/// What a quantity on a basis is counted on, where its unit does not say: put after it.
+pub(crate) const fn on_basis(basis: Basis) -> &'static str {
+    match basis {
+        Basis::GroundArea | Basis::MixVolume => "",
+        Basis::CarrierVolume => " of carrier",
+        Basis::TreatedArea => " of treated area",
+        Basis::LeafWallArea => " of leaf wall",
+        Basis::TreeRowVolume => " of tree row volume",
+        Basis::CrownHeight => " of crown height",
+        Basis::RowLength => " of row",
+        Basis::Plant => " for each plant",
+        Basis::Spot => " for each spot",
+    }
+}
+
+/// Volumes of mix on a basis.
+pub(crate) const fn volume_examples(basis: Basis) -> &'static str {
+    match basis {
+        Basis::GroundArea | Basis::TreatedArea | Basis::LeafWallArea => "a volume per area such as \"300 L/ha\"",
+        Basis::TreeRowVolume => "a volume per tree row volume such as \"100 L/1000 m3\"",
+        Basis::CrownHeight => "a volume per crown height such as \"500 L/ha/m\"",
+        Basis::RowLength => "a volume per row length such as \"10 L/100 m\"",
+        Basis::Plant | Basis::Spot => "a volume for each such as \"50 mL\"",
+        Basis::MixVolume | Basis::CarrierVolume => "a basis of the ground or of the crop",
     }
 }
 
@@ -381,6 +431,9 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
         "a scale (or a vessel, and the product's bulk_density or density)"
     }
 }
+
+/// How many plants or spots a job may have.
+pub(crate) const COUNTED: &str = "a whole number from 1 to 1000000000000";
 
 /// How many fillings a job may ask for.
 pub(crate) const FILLINGS: &str = "a whole number from 1 to 1000000";
@@ -407,7 +460,6 @@ pub(crate) const A_TABLE: &str = "a table of keys";
 pub(crate) const A_QUANTITY: &str = "a quantity";
 
 /// What to write for a key that is missing.
-#[cfg(feature = "document")]
 pub(crate) fn key_example(key: &str) -> String {
     let example = match key {
         "format" => "format: \"mixcalc-job/1\"",
@@ -421,6 +473,17 @@ pub(crate) fn key_example(key: &str) -> String {
         "capacity" => "capacity such as \"1 L\"",
         "graduation" => "graduation such as \"10 mL\"",
         "content" => "content such as \"250 g/L\"",
+        "ground" => "area such as \"12.5 ha\", or length and width such as \"240 m\" and \"100 m\"",
+        "buffer" => "area such as \"400 m2\", or width and along such as \"5 m\" and \"240 m\"",
+        "overlap" => "share such as \"5 %\", or width and swath such as \"0.5 m\" and \"12 m\"",
+        "row_spacing" => "row_spacing such as \"2.5 m\"",
+        "plant_spacing" => "plant_spacing such as \"0.9 m\", or plants, a count",
+        "canopy_height" => "canopy_height such as \"1.4 m\"",
+        "canopy_width" => "canopy_width such as \"0.8 m\"",
+        "band_width" => "band_width such as \"0.25 m\", or spots and spot_area",
+        "treated_sides" => "treated_sides, one or both",
+        "spots" => "spots, a count",
+        "spot_area" => "spot_area such as \"0.5 m2\"",
         "last_strip" => "area such as \"0.1 ha\" or volume such as \"20 L\"",
         "value" => "value, a number",
         "unit" => "unit such as \"L/ha\"",
@@ -460,8 +523,11 @@ pub(crate) mod sheet {
     pub(crate) const JOB: &str = "THE JOB";
     pub(crate) const AREA: &str = "Area";
     pub(crate) const AREA_VALUE: &str = "{area} to treat";
+    pub(crate) const LESS_BUFFERS: &str = ", of a field of {field} less buffers of {buffers}";
+    pub(crate) const SPRAYED_TWICE: &str = "; passes overlap on {twice}, for which there is more mix";
     pub(crate) const RATE: &str = "Rate";
     pub(crate) const VOLUME_RATE: &str = "{mix} of mix";
+    pub(crate) const VOLUME_RATE_ON: &str = "{stated}, which makes {mix} of mix on the ground";
     pub(crate) const CARRIER_RATE: &str = "{carrier} of carrier, which makes {mix} of mix";
     pub(crate) const SPRAYER: &str = "Sprayer";
     pub(crate) const SPRAYER_VALUE: &str = "{sprayer}; safe fill {fill}";
@@ -504,6 +570,8 @@ pub(crate) mod sheet {
     pub(crate) const GAP: &str = "Gap";
     pub(crate) const DOSE: &str = "dose {dose}; at most {most} ({source})";
     pub(crate) const DOSE_IS_MOST: &str = "dose {dose}; no maximum is given, this is taken as the most";
+    pub(crate) const ON_GROUND: &str = "{dose}, which makes {ground} of ground";
+    pub(crate) const AND: &str = " and ";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
 

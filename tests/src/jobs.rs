@@ -539,7 +539,7 @@ impl Sketch {
             None => loading,
         };
         let mut job = Job::new(
-            stated.of((made + held_back) / self.rate, words.area),
+            stated.of::<Area>((made + held_back) / self.rate, words.area),
             if self.of_carrier { Rate::Carrier(rate) } else { Rate::Volume(rate) },
             sprayer,
             tank,

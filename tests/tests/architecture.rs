@@ -46,6 +46,7 @@ const NAMED_BY_TEXT: &[&str] = &[
 const NO_SENTENCES: &[(&str, &str)] = &[
     ("label/formulation.rs", "const FORMULATIONS"),
     ("quantity/kind.rs", "claims!"),
+    ("quantity/kind.rs", "kinds!"),
     ("quantity/show.rs", "fn people_units"),
     ("quantity/unit.rs", "static AMBIGUOUS"),
     ("quantity/unit.rs", "const PERCENT_READINGS"),

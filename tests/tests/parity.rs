@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 
 use mixcalc::{
     Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length, LiquidDose, MeasureKind, Plan,
-    Quantity, Severity, Split, SprayerKind, State, System, VolumeRate, document, sheet,
+    Quantity, Rows, Severity, Sides, Split, SprayerKind, State, System, VolumeRate, document, sheet,
 };
 use serde::Deserialize;
 use serde_json::Value;
@@ -317,6 +317,8 @@ fn choices_are_those_of_the_types() {
     same("measure", strings(MeasureKind::all().iter().map(|it| it.name())));
     same("sprayer", strings(SprayerKind::all().iter().map(|it| it.name())));
     same("split", strings(Split::all().iter().map(|it| it.name())));
+    same("treated sides", strings(Sides::all().iter().map(|it| it.name())));
+    same("treated rows", strings(Rows::all().iter().map(|it| it.name())));
     same("state", strings([State::Dry, State::Liquid, State::Viscous].map(|it| format!("{it:?}").to_lowercase())));
     same("severity", strings([Severity::Stop, Severity::Caution, Severity::Note].map(Severity::name)));
     same("bound", strings([Bound::AtMost, Bound::AtLeast].map(Bound::name)));
@@ -324,7 +326,20 @@ fn choices_are_those_of_the_types() {
     let mut done = BTreeSet::new();
     constants(&schemas()[1], "do", &mut done);
     same("action", done);
-    let checked = ["units", "basis", "measure", "sprayer", "split", "state", "severity", "bound", "force", "action"];
+    let checked = [
+        "units",
+        "basis",
+        "measure",
+        "sprayer",
+        "split",
+        "treated sides",
+        "treated rows",
+        "state",
+        "severity",
+        "bound",
+        "force",
+        "action",
+    ];
     let with_choices = vocabulary().word.into_iter().filter(|(_, word)| !word.choices.is_empty());
     assert_eq!(strings(checked), strings(with_choices.map(|(name, _)| name)));
 }
@@ -601,6 +616,16 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
                 r#"kind = "vessel", capacity = "1 L", graduation = "10 mL""#,
                 r#"kind = "scale", capacity = "1 kg", graduation = "1 g""#,
             ),
+        ),
+        (
+            F::LabelTankDisagrees,
+            changed("1.5 L/ha", "50 mL/10 L").to_owned()
+                + "label = { tank = { mix = \"10 L\", area = \"1000 m2\" }, max_dose = \"2 L/ha\" }",
+        ),
+        (F::DoseOnPartOfGround, changed("area =", "crop = { row_spacing = \"2 m\", band_width = \"1 m\" }\narea =")),
+        (
+            F::OverlapDoublesDose,
+            with("").replacen("area = \"1.2 ha\"", "ground = { area = \"1.2 ha\", overlap = { share = \"5 %\" } }", 1),
         ),
         (F::DoseTakenAsMaximum, JOB.into()),
     ];

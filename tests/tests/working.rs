@@ -36,8 +36,8 @@ struct Number {
 }
 
 fn without_kind(quantity: Quantity) -> Quantity {
-    let kind = if quantity.dimension() == Dimension::NONE { Kind::Ratio } else { Kind::Derived };
-    quantity.claim_kind(kind).unwrap()
+    let bare = quantity.claim_kind(Kind::Derived).unwrap();
+    if quantity.dimension() == Dimension::NONE { bare.claim_kind(Kind::Ratio).unwrap() } else { bare }
 }
 
 fn si(quantity: Quantity) -> f64 {
@@ -264,7 +264,8 @@ fn numbers(place: &str, value: &Value, found: &mut BTreeMap<String, Value>) {
 /// Whether a number of a document is a number of a working. `times` is what a bare number counts a ratio in.
 fn is_same(stated: &Value, worked: Worked, times: f64) -> bool {
     match worked {
-        Worked::Count(count) => stated.as_u64() == Some(count),
+        #[allow(clippy::cast_precision_loss, reason = "counts stay below 2^53")]
+        Worked::Count(count) => stated.as_f64() == Some(count as f64),
         Worked::Quantity(quantity) if stated.is_number() => {
             quantity.kind() == Kind::Ratio && stated.as_f64() == Some(quantity.number().unwrap() * times)
         }
@@ -520,6 +521,8 @@ const BRANCHES: &[&str] = &[
     "V / R",
     "W / n",
     "c * V",
+    "c",
+    "c * R",
     "c * v",
     "d",
     "d + n",

@@ -26,6 +26,16 @@ class Num:
         return abs(si - self.si) <= self.tolerance and kind == self.kind and got["unit"] == FIXED.get(kind, got["unit"])
 
 
+class Si(Num):
+    """A number within a tolerance in SI, whatever its kind is called."""
+
+    def __init__(self, si, tolerance):
+        super().__init__(si, "any", tolerance)
+
+    def holds(self, got):
+        return abs(quantity(got)[0] - self.si) <= self.tolerance
+
+
 class Either:
     """Any of these: the page leaves it open."""
 

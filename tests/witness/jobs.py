@@ -261,7 +261,118 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
     return p
 
 
+def system_of(job) -> str:
+    """Whose measures a job is stated in."""
+    rate = job.get("volume_rate", job.get("carrier_rate"))
+    return "US" if "US" in rate else "imperial" if "imp" in rate else "metric"
+
+
+def on_crop(draw, s, job):
+    """The job once more, its doses and its rate counted on a crop, and its ground by parts."""
+    square = {name: F(size) for name, size in s["area"]}
+    area = F(job["area"].split(" ", 1)[0]) / square[job["area"].split(" ", 1)[1]]  # ha or ac
+    metric = s is METRIC
+    side = 100 if metric else F(2087103, 10000)  # of a hectare in m; about that of an acre in ft
+    length, small = ("m", 1) if metric else ("ft", F(10, 3))
+    lengths = {key: size * small for key, size in (
+        ("row_spacing", draw.between(1.5, 4, 2)), ("plant_spacing", draw.between(0.5, 3, 2)),
+        ("canopy_height", draw.between(0.8, 3.5, 2)), ("canopy_width", draw.between(0.4, 2, 2)),
+        ("band_width", draw.between(0.2, 1.2, 2)))}
+    crop = {key: f"{tidy(size, 12) or float(size)} {length}" for key, size in lengths.items()}
+    lengths = {key: F(text.split(" ")[0]) for key, text in crop.items()}
+    sides, rows = draw.choice(["one", "both", "both"]), draw.choice([None, "every", "alternate"])
+    crop["treated_sides"] = sides
+    if rows:
+        crop["treated_rows"] = rows
+    w = lengths["row_spacing"] * (2 if rows == "alternate" else 1)
+    n = 1 if sides == "one" else 2
+    if draw.chance(20):  # leave a length out: some doses then have no answer
+        crop.pop(draw.choice(["band_width", "canopy_width", "plant_spacing"]))
+    if draw.chance(30):
+        crop["spots"], crop["spot_area"] = draw.randint(1, 10**4), draw.say(area / 20000, s["area"])
+    if draw.chance(20) and "plant_spacing" in crop:
+        del crop["plant_spacing"]
+        crop["plants"] = draw.randint(10, 10**5)
+    unit = {"ha": "m3", "ac": "ft3"}[s["area"][0][0]]
+    # Of each basis: its size per ha or ac of ground in units of the text, and how the text ends.
+    h, width = lengths["canopy_height"], lengths["canopy_width"]
+    bases = {"leaf-wall-area": (n * h / w, s["area"][0][0]), "crown-height": (
+                 h * F(n, 2) / (2 if rows == "alternate" else 1), f"{s['area'][0][0]}/{length}"),
+             "tree-row-volume": (h * width / w * F(n, 2) * side * side / 10000, f"10000 {unit}"),
+             "row-length": (side * side / w / 100, f"100 {length}"), "treated-area": (F(1, 3), s["area"][0][0]),
+             "plant": (side * side / w / lengths["plant_spacing"], None), "spot": (1000 / (area or 1), None)}
+    named = {"crown-height", "tree-row-volume", "row-length"}
+
+    def restated(text, sort):
+        number, name = text.split(" ", 1)
+        above = next((name[:-len(end)] for end in ("/ha", "/ac") if name.endswith(end)), None)
+        if above is None:
+            return None
+        basis = draw.choice(list(bases)) if sort is None else sort
+        size, end = bases[basis]
+        x = float(F(number) / size)
+        if not 1e-6 < x < 1e9:
+            return None
+        amount = f"{x:.4g}"
+        return basis, f"{tidy(F(amount), 12) or amount} {above}" + (f"/{end}" if end else "")
+
+    if draw.chance(35):
+        key = "volume_rate" if "volume_rate" in job else "carrier_rate"
+        if said := restated(job[key], draw.choice(["leaf-wall-area", "row-length", "treated-area", "plant", "crown-height"])):
+            job[key] = said[1]
+            if said[0] not in named or draw.chance(50):
+                job["rate_basis"] = said[0]
+    for product in job["products"]:
+        if product.get("basis", "ground-area") != "ground-area" or draw.chance(30):
+            continue
+        label, same = product.get("label", {}), None
+        if label.get("max_dose_basis", "ground-area") == "ground-area" and "max_dose" in label:
+            same = label["max_dose"]
+        if not (said := restated(product["dose"], None)):
+            continue
+        if same and draw.chance(60) and (most := restated(same, said[0])):
+            label["max_dose"], label["max_dose_basis"] = most[1], said[0]
+        elif same:
+            label["max_dose_basis"] = "ground-area"
+        product["dose"] = said[1]
+        product.pop("basis", None)
+        if said[0] not in named or draw.chance(50):
+            product["basis"] = said[0]
+        if same and draw.chance(30):
+            number, name = same.split(" ", 1)
+            label["max_ground_dose"] = draw.say(F(number) * draw.choice([1, F(3, 2), F(9, 10), 3]), [(name, 1)])
+    for product in job["products"]:
+        if product.get("basis") == "mix-volume" and draw.chance(40) and "w/w" not in product["dose"]:
+            product.setdefault("label", {})["tank"] = {"mix": draw.say(F(15), s["volume"]),
+                                                       "area": draw.say(F(1, 20), s["area"])}
+    job["crop"] = crop
+    if draw.chance(60):
+        ground = {"area": job.pop("area")}
+        if draw.chance(30):
+            across = tidy(F(f"{float(area * side * side / (100 * small)):.5g}"), 14)
+            if across and F(across) > 0:
+                ground = {"length": f"{tidy(F(100 * small), 12) or float(100 * small)} {length}", "width": f"{across} {length}"}
+        if draw.chance(60):
+            ground["buffers"] = [{"area": draw.say(area * draw.choice([F(1, 50), F(1, 10)]), s["area"])}]
+            if draw.chance(50):
+                ground["buffers"].append({"keeps_from": "ditch", "width": f"5 {length}", "along": f"{draw.randint(1, 20)} {length}",
+                                          "edge_distance": f"{draw.choice([1, 2, 7])} {length}"})
+        if draw.chance(50):
+            ground["overlap"] = draw.choice([{"share": "5 %"}, {"share": 0.02},
+                                             {"width": f"0.5 {length}", "swath": f"12 {length}"}])
+        if list(ground) == ["area"]:
+            job["area"] = ground["area"]
+        else:
+            job["ground"] = ground
+    return job
+
+
 if __name__ == "__main__":
     count, seed = sys.argv[1:]
     for i in range(int(count)):
-        print(json.dumps(job(Draw(f"{seed}:{i}"))))
+        draw = Draw(f"{seed}:{i}")
+        made = job(draw)
+        systems = {"metric": METRIC, "US": US, "imperial": IMPERIAL}
+        if draw.chance(25):
+            made = on_crop(draw, systems[made.get("units") or system_of(made)], made)
+        print(json.dumps(made))

@@ -54,7 +54,12 @@ def unit(text: str):
     if share := re.fullmatch(r"(%|ppm) *(v/v|w/v|w/w)", text):
         part = Fraction(1, 100 if share[1] == "%" else 10**6)
         return {"v/v": (part, BY_VOLUME), "w/v": (part * 1000, DENSITY), "w/w": (part, BY_MASS)}[share[2]]
-    above, slash, below = (part.strip() for part in text.replace("²", "2").replace("³", "3").partition("/"))
+    text = text.replace("²", "2").replace("³", "3")
+    if text.count("/") > 1:  # "L/ha/m"
+        head, _, last = text.rpartition("/")
+        (size, kind), (below, length) = unit(head), unit(last)
+        return size / below, tuple(a - b for a, b in zip(kind, length))
+    above, slash, below = (part.strip() for part in text.partition("/"))
     count, name = re.fullmatch(r"([\d.]*)\s*(.*)", below).groups()
     for known in (above, name) if slash else (above,):
         if known not in UNITS:
@@ -77,6 +82,18 @@ def quantity(given):
         raise Unreadable(f"{given!r} is not a quantity")
     factor, kind = unit(name)
     return exact(number) * factor, kind
+
+
+def named_basis(given):
+    """The basis that a unit names: "per length row-length, per area and length crown-height", by the 100 m3 tree-row-volume."""
+    name = given["unit"] if isinstance(given, dict) else given.split(" ", 1)[1]
+    if name.count("/") > 1 and unit(name.rpartition("/")[2])[1] == (1, 0, 0):
+        return "crown-height"
+    below = name.partition("/")[2].strip()
+    count, of = re.fullmatch(r"([\d.]*)\s*(.*)", below).groups()
+    if of in ("m", "ft"):
+        return "row-length"
+    return "tree-row-volume" if of in ("m3", "ft3") and exact(count or 1) >= 100 else None
 
 
 def value(table: dict, *keys: str):

@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from types import SimpleNamespace as Record
 
-from expectation import ANY, Either, Num
+from expectation import ANY, Either, Num, Si
 from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME,
-                        E, close, down, exact, marks, nearest, over, quantity, under, up, value)
+                        E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
 
 
 class NoAnswer(Exception):
@@ -17,11 +17,16 @@ class NoAnswer(Exception):
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
 
 
+def basis_of(given, said=None) -> str:
+    """What a dose is counted on: as said, as its unit names, or as its dimension implies."""
+    return said or named_basis(given) or ("ground-area" if quantity(given)[1] in PER_AREA else "mix-volume")
+
+
 def most_basis(given: dict, dose, most) -> str:
     """On what a largest dose is counted: "on the basis of the dose where that is per volume too, else on mix"."""
-    implied = "ground-area" if most[1] in PER_AREA else "mix-volume"
     of_dose = given.get("basis") if (dose[1] in PER_AREA) == (most[1] in PER_AREA) else None
-    return given.get("label", {}).get("max_dose_basis", of_dose or implied)
+    return basis_of(given.get("label", {}).get("max_dose", given["dose"]),
+                    given.get("label", {}).get("max_dose_basis", of_dose))
 
 
 class Reckoning:
@@ -34,6 +39,7 @@ class Reckoning:
         self.findings = []
 
     def solve(self):
+        self.ground()
         self.mix()
         self.tank()
         self.volume()
@@ -61,6 +67,31 @@ class Reckoning:
     def note(self, severity, code, product=None, load=None, must=True):
         self.findings.append(Record(severity=severity, code=code, product=product, load=load, must=must))
 
+    # 4. The ground
+    def ground(self):
+        self.A, self.twice, ground = value(self.job, "area"), None, self.job.get("ground")
+        if ground is None:
+            self.pass_share = 0
+            return
+        field = value(ground, "area") if "area" in ground else value(ground, "length") * value(ground, "width")
+        # "A buffer takes its area, or max(0, width - edge_distance) * along"
+        buffers = sum(value(b, "area") if "area" in b else
+                      max(0, value(b, "width") - (value(b, "edge_distance") or 0)) * value(b, "along")
+                      for b in ground.get("buffers", []))
+        if not self.decide(under, buffers, field):
+            raise NoAnswer("out-of-range")
+        overlap = ground.get("overlap", {})
+        share = overlap.get("share", 0)
+        self.pass_share = quantity(share)[0] if isinstance(share, (str, dict)) else exact(share)
+        if "swath" in overlap:  # "o = width / (swath - width)"
+            self.pass_share = value(overlap, "width") / (value(overlap, "swath") - value(overlap, "width"))
+        self.A = field - buffers
+        self.twice = {"field": self.num(field, AREA), "buffers": self.num(buffers, AREA),
+                      "sprayed_twice": self.num(self.pass_share * self.A, AREA)}
+        self.u += Fraction(1, 10**15) * field / self.A
+        if self.pass_share:
+            self.note("caution", "overlap-doubles-dose")
+
     # 2. The mix
     def mix(self):
         self.density = value(self.job, "mix_density")
@@ -70,22 +101,31 @@ class Reckoning:
         of_carrier = sum(p.dose[0] * p.displaces for p in self.products if p.basis == "carrier-volume")
         if of_mix >= 1:
             raise NoAnswer("products-fill-mix")
-        self.R = value(self.job, "volume_rate")
-        if self.R is None:  # "R = (Q * (1 + sum(C)) + sum(area doses as volume per area)) / (1 - sum(m))"
-            self.R = (value(self.job, "carrier_rate") * (1 + of_carrier) + area) / (1 - of_mix)
+        rate = self.job.get("volume_rate", self.job.get("carrier_rate"))
+        self.R = self.on_ground(quantity(rate), basis_of(rate, self.job.get("rate_basis")), VOLUME)[0]
+        if "volume_rate" not in self.job:  # "R = (Q * (1 + sum(C)) + sum(area doses as volume per area)) / (1 - sum(m))"
+            self.R = (self.R * (1 + of_carrier) + area) / (1 - of_mix)
         # "k = (1 - sum(a) - sum(m)) / (1 + sum(C)), where a = (area dose as volume per area) / R"
         self.k = (1 - area / self.R - of_mix) / (1 + of_carrier)
         if self.k <= 0:
             raise NoAnswer("products-fill-mix")
+        self.on_field = self.R * (1 + self.pass_share)  # "R' stands for R wherever mix is brought to ground or back"
         self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - of_mix))
         for p in self.products:
-            p.c, p.most = self.share(p.dose, p.basis), self.share(p.label, p.most_basis)
+            p.c, largest = self.share(p.dose, p.basis), [self.share(dose, basis) for dose, basis in p.largest]
+            p.most = min(largest)
             # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
-            if self.decide(over, p.c, p.most):
-                self.note("stop", "over-maximum-dose", p.i)
+            for most in largest:
+                if self.decide(over, p.c, most):
+                    self.note("stop", "over-maximum-dose", p.i)
+            if p.tank and not self.decide(close, self.R, p.tank):
+                self.note("caution", "label-tank-disagrees", p.i)
+            if p.on_part:
+                self.note("caution", "dose-on-part-of-ground", p.i)
             for bound, breaks in (("minimum", under), ("maximum", over)):
                 limit = value(p.given, "label", f"{bound[:3]}_volume_rate")
-                if limit is not None and self.decide(breaks, self.R, limit):
+                on = p.given.get("label", {}).get("volume_rate_basis", "ground-area")
+                if limit is not None and self.decide(breaks, self.R / self.stands(on), limit):
                     self.note("stop", f"volume-rate-{'below' if bound == 'minimum' else 'above'}-{bound}")
 
     def product(self, i, given):
@@ -94,11 +134,22 @@ class Reckoning:
         least, most = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
         if None not in (least, most) and least > most:
             raise NoAnswer("out-of-range")
-        kind = p.dose[1]
-        p.kind = VOLUME if kind in (LIQUID_PER_AREA, BY_VOLUME) else MASS
-        # "per area means ground-area, per volume or per mass means mix-volume"
-        p.basis = given.get("basis", "ground-area" if kind in PER_AREA else "mix-volume")
-        p.most_basis = most_basis(given, p.dose, p.label)
+        # The unit above the line tells a volume from a mass.
+        p.kind = VOLUME if p.dose[1] == BY_VOLUME or p.dose[1] != BY_MASS and not p.dose[1][1] else MASS
+        p.basis, p.most_basis = basis_of(given["dose"], given.get("basis")), most_basis(given, p.dose, p.label)
+        # "Where the crop says that a part of the ground is treated (bands or spots) and a dose is on ground-area"
+        p.on_part = p.basis == "ground-area" and self.is_part()
+        label, p.tank = given.get("label", {}), None
+        keys = {"max_dose": p.most_basis, "max_ground_dose": "ground-area", "max_concentration": "mix-volume"}
+        stated = {key: (quantity(label[key]), basis) for key, basis in keys.items() if key in label}
+        if "tank" in label:  # "its concentration f means the dose f * mix / area per ground area"
+            p.tank = value(label, "tank", "mix") / value(label, "tank", "area")
+            if "ground-area" not in [basis for _, basis in stated.values()]:
+                per_area = LIQUID_PER_AREA if p.kind == VOLUME else DRY_PER_AREA
+                stated["tank"] = (p.dose[0] * p.tank, per_area), "ground-area"
+        largest = list(stated.values()) or [(p.dose, p.basis)]
+        p.largest = [self.grounded(dose, basis, p.kind) for dose, basis in largest]
+        p.dose, p.basis = self.grounded(p.dose, p.basis, p.kind)
         p.density, p.particle, p.bulk = (value(given, k) for k in ("density", "particle_density", "bulk_density"))
         p.dry = (given["formulation"][:2] in DRY if "formulation" in given else p.kind == MASS and p.density is None)
         # "For a share by mass d = c / density for a liquid with density, d = c / particle_density for a dry product
@@ -107,9 +158,65 @@ class Reckoning:
         p.displaces = 1 if p.kind == VOLUME else 1 / body if body else 0
         if p.kind == MASS and not body:
             self.note("caution", "displacement-not-counted", i)
-        if "max_dose" not in given.get("label", {}):  # "A label without max_dose has the dose as its maximum, with a note"
+        if not stated:  # "A label without max_dose has the dose as its maximum, with a note"
             self.note("note", "dose-taken-as-maximum", i)
         return p
+
+    # What stands on a unit of ground
+    def crop(self, key, power=1):
+        found = value(self.job.get("crop", {}), key)
+        if found is None:
+            raise NoAnswer("missing-input")
+        return found
+
+    def is_part(self):
+        crop = self.job.get("crop", {})
+        return ("band_width" in crop or {"spots", "spot_area"} <= set(crop)) and self.decide(
+            under, self.stands("treated-area"), 1)
+
+    def stands(self, basis):
+        """G of the page: what there is of a basis for each unit of ground."""
+        crop = self.job.get("crop", {})
+        alternate = 2 if crop.get("treated_rows") == "alternate" else 1
+
+        def w():
+            return self.crop("row_spacing") * alternate
+
+        def n():
+            if "treated_sides" not in crop:
+                raise NoAnswer("missing-input")
+            return {"one": 1, "both": 2}[crop["treated_sides"]]
+        if basis == "leaf-wall-area":
+            return n() * self.crop("canopy_height") / w()
+        if basis == "tree-row-volume":
+            return self.crop("canopy_height") * self.crop("canopy_width") / w() * n() / 2
+        if basis == "crown-height":
+            return self.crop("canopy_height") * n() / 2 / alternate
+        if basis == "treated-area":
+            spots = "spots" in crop and "spot_area" in crop
+            share = exact(crop["spots"]) * self.crop("spot_area") / self.A if spots else self.crop("band_width") / w()
+            if self.decide(over, share, 1):
+                raise NoAnswer("out-of-range")
+            return share
+        if basis == "row-length":
+            return 1 / w()
+        if basis == "plant":
+            return exact(crop["plants"]) / self.A if "plants" in crop else 1 / (w() * self.crop("plant_spacing"))
+        if basis == "spot":
+            if "spots" not in crop:
+                raise NoAnswer("missing-input")
+            return exact(crop["spots"]) / self.A
+        return 1
+
+    def on_ground(self, dose, basis, kind):
+        """A dose on a basis of the crop, per ground area; as it is otherwise."""
+        if basis in ("ground-area", "mix-volume", "carrier-volume"):
+            return dose
+        return dose[0] * self.stands(basis), LIQUID_PER_AREA if kind == VOLUME else DRY_PER_AREA
+
+    def grounded(self, dose, basis, kind):
+        on_crop = basis not in ("ground-area", "mix-volume", "carrier-volume")
+        return self.on_ground(dose, basis, kind), "ground-area" if on_crop else basis
 
     def fraction(self, dose):
         return dose[0] * (self.density if dose[1] == BY_MASS else 1)
@@ -149,33 +256,33 @@ class Reckoning:
 
     # 4. How much mix
     def volume(self):
-        self.A, self.strip = value(self.job, "area"), self.job.get("loading", {}).get("last_strip")
+        self.strip = self.job.get("loading", {}).get("last_strip")
         residual = self.job["sprayer"].get("residual")
         self.r = None if residual is None else sum(value(residual, key) or 0 for key in residual)
         r, self.H = self.r or 0, 0
         if self.strip and "volume" in self.strip:
             self.H = value(self.strip, "volume")
         elif self.strip:  # "H = max(0, R * S - r); where R * S is under r the caution residual-exceeds-strip"
-            whole = self.R * value(self.strip, "area")
+            whole = self.on_field * value(self.strip, "area")
             self.H = max(0, whole - r)
             if self.decide(under, whole, r):
                 self.note("caution", "residual-exceeds-strip")
-        self.V = self.R * self.A - self.H
+        self.V = self.on_field * self.A - self.H
         if self.strip:  # "not under the job area is the error strip-covers-job; over 10 % of it is the caution"
-            self.strip_area = (self.H + r) / self.R
+            self.strip_area = (self.H + r) / self.on_field
             if not self.decide(under, self.strip_area, self.A):
                 raise NoAnswer("strip-covers-job")
             if self.decide(over, self.strip_area, self.A / 10):
                 self.note("caution", "strip-above-ten-percent")
         elif r:
             self.note("note", "residual-leaves-ground-short")
-        self.u += Fraction(1, 10**15) * self.R * self.A / self.V
+        self.u += Fraction(1, 10**15) * self.on_field * self.A / self.V
 
     # 5. Loads
     def split(self):
         x, loading = self.V / self.U, self.job.get("loading", {})
         least = value(self.job["tank"], "least_working_volume")
-        noise = self.R * self.A / 10**15  # what V - n U and V - M g may be off in doubles
+        noise = self.on_field * self.A / 10**15  # what V - n U and V - M g may be off in doubles
         if self.decide(over, x, 10**11):
             raise NoAnswer("too-many-loads")
         if loading.get("split", "full-then-part") == "even":
@@ -408,16 +515,17 @@ class Reckoning:
         r = self.r
         return {
             "format": "mixcalc-plan/1", "usable": go, "safe_fill": num(self.U, VOLUME), "area": num(self.A, AREA),
+            **({"ground": self.twice} if self.twice else {}),
             "volume_rate": num(self.R, LIQUID_PER_AREA), "carrier_rate": num(self.k * self.R, LIQUID_PER_AREA),
             "last_strip": {"held_back": num(self.H, VOLUME, slack=10 * self.u * (self.H + (r or 0))),
                            "area": num(self.strip_area, AREA)} if self.strip else None,
             "residual": None if r is None else {
-                "volume": num(r, VOLUME), "ground_short": None if self.strip else num(r / self.R, AREA)},
+                "volume": num(r, VOLUME), "ground_short": None if self.strip else num(r / self.on_field, AREA)},
             "totals": {"loads": loads[-1].last, "mix": num(self.V, VOLUME), "carrier": carrier,
-                       "area": num(self.V / self.R, AREA), "products": [self.total(p) for p in self.products]},
+                       "area": num(self.V / self.on_field, AREA), "products": [self.total(p) for p in self.products]},
             "loads": [{"first": load.first, "last": load.last, "count": load.count, "mix": num(load.v, VOLUME, load.u),
                        "carrier": num(load.carrier, VOLUME, slack=load.slack),
-                       "area": num(load.v / self.R, AREA, load.u),
+                       "area": num(load.v / self.on_field, AREA, load.u),
                        "products": [self.part(load, a) for a in load.products],
                        "steps": self.steps(load) if go else Either([], None)} for load in loads],
             "ledger": self.ledger() if go else None,
@@ -432,7 +540,16 @@ class Reckoning:
 
     def total(self, p):
         exactly = p.c * self.V
-        total = {"name": p.name, "exact": self.num(exactly, p.kind)}
+        per_area, share = (LIQUID_PER_AREA, BY_VOLUME) if p.kind == VOLUME else (DRY_PER_AREA, DENSITY)
+        doses = {"ground-area": (p.c * self.R, per_area), "mix-volume": (p.c, share)}
+        for basis in ("treated-area", "leaf-wall-area", "tree-row-volume", "crown-height", "row-length", "plant", "spot"):
+            try:  # "the dose on every basis that the job says enough of"
+                doses[basis] = p.c * self.R / self.stands(basis), None
+            except NoAnswer:
+                continue
+        total = {"name": p.name, "exact": self.num(exactly, p.kind),
+                 "doses": [{"basis": basis, "dose": self.num(size, kind) if kind else Si(size, 10 * self.u * size)}
+                           for basis, (size, kind) in doses.items()]}
         if self.stopped:
             return {**total, **dict.fromkeys(("measured", "gap", "drawn"))}
         drawn = {}  # "counted in whole graduations per measure, sum(count * n), in integers"

@@ -15,8 +15,8 @@ import re
 import sys
 
 from expectation import differences, plain, show
-from quantities import BY_MASS, E, Unreadable, close, exact, quantity
-from reckoning import NoAnswer, Reckoning, most_basis
+from quantities import E, Unreadable, close, exact, quantity
+from reckoning import NoAnswer, Reckoning
 
 
 def at(table, *keys):
@@ -86,12 +86,7 @@ def of_product(job, plan, i, given):
     """Nothing over the maximum, nothing lost: graduations in integers, amounts within the closeness."""
     total, line, path = plan["totals"]["products"][i], plan["ledger"]["products"][i], f"totals.products[{i}]"
     sizes = {drawn["measure"]: drawn for drawn in total["drawn"]}
-    dose = quantity(given["dose"])
-    most, kind = quantity(given.get("label", {}).get("max_dose", given["dose"]))
-    if kind == BY_MASS:
-        most *= quantity(job["mix_density"])[0]
-    basis = most_basis(given, dose, (most, kind))
-    base = {"ground-area": "area", "carrier-volume": "carrier", "mix-volume": "mix"}[basis]
+    most = list(largest(job, i, given))
     counts, measured = {}, 0
     for load in plan["loads"]:
         part, where = load["products"][i], f"loads {load['first']} to {load['last']}, {total['name']}"
@@ -103,12 +98,12 @@ def of_product(job, plan, i, given):
         if part["fillings"] and measure in sizes:
             poured = sum(filling["count"] * at(filling, "amount") for filling in part["fillings"])
             yield from same(f"{where}: fillings and graduations", poured, n * at(sizes[measure], "graduation"))
-        allowed = most * at(load, base)
+        allowed = min(size * at(load, base) for size, base in most)
         if at(part, "measured") > allowed * (1 + 2 * E):
             yield f"{where}: {show(part['measured'])} is over the maximum, {float(allowed)!r} (SI)"
     if counts != {name: drawn["count"] for name, drawn in sizes.items()}:
         yield f"{path}.drawn: {show(total['drawn'])}, although the loads hold {counts} graduations"
-    allowed = most * at(plan, "totals", base)
+    allowed = min(size * at(plan, "totals", base) for size, base in most)
     if at(total, "measured") > allowed * (1 + 2 * E):
         yield f"{path}: {show(total['measured'])} in total is over the maximum, {float(allowed)!r} (SI)"
     drawn, in_loads, spilled = (at(line, key) for key in ("drawn", "in_loads", "spilled"))
@@ -120,8 +115,19 @@ def of_product(job, plan, i, given):
         yield from same(f"ledger.products[{i}]: stock and drawn + left", stock, drawn + left, drawn)
 
 
+def largest(job, i, given):
+    """Each largest dose, and what of a load it is multiplied with."""
+    reckoning = Reckoning(job)
+    reckoning.density = quantity(job["mix_density"])[0] if "mix_density" in job else None
+    reckoning.ground()
+    base = {"ground-area": "area", "carrier-volume": "carrier", "mix-volume": "mix"}
+    for dose, basis in reckoning.product(i, given).largest:
+        passes = 1 + reckoning.pass_share if basis == "ground-area" else 1
+        yield reckoning.fraction(dose) * passes, base[basis]
+
+
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "max_dose_basis", "source",
-         "marked_in"}
+         "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows"}
 AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 

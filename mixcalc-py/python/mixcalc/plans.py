@@ -108,11 +108,22 @@ class Drawn(NamedTuple):
     """How many of it."""
 
 
+class DoseOn(NamedTuple):
+    """A dose on a basis."""
+
+    basis: str
+    """What it is counted on."""
+    dose: Quantity
+    """The dose."""
+
+
 class Total(NamedTuple):
     """What all loads take of a product."""
 
     name: str
     """The product."""
+    doses: tuple[DoseOn, ...]
+    """The dose on every basis that the job says enough of."""
     exact: Volume | Mass
     """What the dose asks for."""
     measured: Volume | Mass | None
@@ -271,6 +282,6 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
+    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
     "ProductAccount", "Step", "Strip", "Total", "Totals", "Working",
 ]

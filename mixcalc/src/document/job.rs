@@ -9,10 +9,12 @@ use serde::{Deserialize, Serialize};
 use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
-use crate::label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, SubstanceContent};
+use crate::label::{
+    ActiveSubstance, Basis, Crop, Dose, Formulation, Label, LabelTank, Product, Rows, Sides, SubstanceContent,
+};
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::plan::{Job, LastStrip, Loading, Rate, Split};
-use crate::quantity::{Kind, System};
+use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Overlap, Rate, Split};
+use crate::quantity::{Kind, Length, System};
 use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
 
@@ -44,7 +46,15 @@ choices! {
     /// Whose measures the load sheet speaks.
     UnitsWire for System { Metric = "metric", Us = "US", Imperial = "imperial" }
     /// What a dose is counted on.
-    BasisWire for Basis { GroundArea = "ground-area", MixVolume = "mix-volume", CarrierVolume = "carrier-volume" }
+    BasisWire for Basis {
+        GroundArea = "ground-area", MixVolume = "mix-volume", CarrierVolume = "carrier-volume", TreatedArea = "treated-area",
+        LeafWallArea = "leaf-wall-area", TreeRowVolume = "tree-row-volume", CrownHeight = "crown-height", RowLength = "row-length",
+        Plant = "plant", Spot = "spot",
+    }
+    /// Which sides of a row the spray reaches.
+    SidesWire for Sides { One = "one", Both = "both" }
+    /// Which rows are treated.
+    RowsWire for Rows { Every = "every", Alternate = "alternate" }
     /// What an amount is measured with.
     MeasureKindWire for MeasureKind { Vessel = "vessel", Scale = "scale", Pack = "pack" }
     /// The kind of sprayer.
@@ -68,9 +78,15 @@ macro_rules! wire {
 
 wire! {
     /// A job: everything that a plan is made from.
-    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
-        { "required": ["volume_rate"], "properties": { "carrier_rate": { "type": "null" } } },
-        { "required": ["carrier_rate"], "properties": { "volume_rate": { "type": "null" } } },
+    #[cfg_attr(feature = "schema", schemars(extend("allOf" = [
+        { "oneOf": [
+            { "required": ["volume_rate"], "properties": { "carrier_rate": { "type": "null" } } },
+            { "required": ["carrier_rate"], "properties": { "volume_rate": { "type": "null" } } },
+        ] },
+        { "oneOf": [
+            { "required": ["area"], "properties": { "ground": { "type": "null" } } },
+            { "required": ["ground"], "properties": { "area": { "type": "null" } } },
+        ] },
     ])))]
     struct JobWire {
         /// The format of this document.
@@ -81,14 +97,24 @@ wire! {
         /// Whose measures the load sheet speaks; follows the volume rate where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         units: Option<UnitsWire>,
-        /// The ground to be treated.
-        area: Stated,
+        /// The ground to be treated. Exactly one of `area` and `ground` is given.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        area: Option<Stated>,
+        /// The ground by its parts: field, buffers, overlap.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ground: Option<GroundWire>,
+        /// The crop's geometry, which doses and rates on its bases are counted on.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        crop: Option<CropWire>,
         /// Volume of mix per ground area, products inside. Exactly one of `volume_rate` and `carrier_rate` is given.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         volume_rate: Option<Stated>,
         /// Volume of carrier per ground area, products on top.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         carrier_rate: Option<Stated>,
+        /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rate_basis: Option<BasisWire>,
         /// Density of the mix: needed for doses in % w/w and for a limit of the carried mass.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         mix_density: Option<Stated>,
@@ -105,6 +131,103 @@ wire! {
         /// How the mix is divided into loads.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         loading: Option<LoadingWire>,
+    }
+
+    /// Ground by its parts: the field is given by its area, or by length and width.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["area"], "properties": { "length": { "type": "null" }, "width": { "type": "null" } } },
+        { "required": ["length", "width"], "properties": { "area": { "type": "null" } } },
+    ])))]
+    struct GroundWire {
+        /// Area of the field, buffers inside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        area: Option<Stated>,
+        /// One side of a rectangular field.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        length: Option<Stated>,
+        /// The side across it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        width: Option<Stated>,
+        /// Ground at its edges that stays untreated.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        buffers: Vec<BufferWire>,
+        /// How much of the treated ground is sprayed twice.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        overlap: Option<OverlapWire>,
+    }
+
+    /// Ground that stays untreated: by its area, or as a strip.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["area"], "properties": { "width": { "type": "null" }, "along": { "type": "null" }, "edge_distance": { "type": "null" } } },
+        { "required": ["width", "along"], "properties": { "area": { "type": "null" } } },
+    ])))]
+    struct BufferWire {
+        /// What it keeps away from.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        keeps_from: Option<String>,
+        /// Its area.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        area: Option<Stated>,
+        /// Distance to keep.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        width: Option<Stated>,
+        /// Length of the edge that it runs along.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        along: Option<Stated>,
+        /// Distance that is there already, from what is kept away from to the edge of the field.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        edge_distance: Option<Stated>,
+    }
+
+    /// How much is sprayed twice: as a part of the ground, or by passes that overlap.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["share"], "properties": { "width": { "type": "null" }, "swath": { "type": "null" } } },
+        { "required": ["width", "swath"], "properties": { "share": { "type": "null" } } },
+    ])))]
+    struct OverlapWire {
+        /// Part of the treated ground that is sprayed twice.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        share: Option<Fraction>,
+        /// Width that two passes share.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        width: Option<Stated>,
+        /// Treated width per pass.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        swath: Option<Stated>,
+    }
+
+    /// The crop's geometry, as far as it is needed.
+    struct CropWire {
+        /// Distance from row to row.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        row_spacing: Option<Stated>,
+        /// Distance from plant to plant along a row.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        plant_spacing: Option<Stated>,
+        /// Height of the canopy that is treated, from its lowest leaves to its highest.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        canopy_height: Option<Stated>,
+        /// Width of the canopy across the row.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        canopy_width: Option<Stated>,
+        /// Width of the band that is treated along each row.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        band_width: Option<Stated>,
+        /// Which sides of a row the spray reaches.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        treated_sides: Option<SidesWire>,
+        /// Which rows are treated; every row where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        treated_rows: Option<RowsWire>,
+        /// How many plants of the job are treated, in place of their spacing.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        plants: Option<f64>,
+        /// How many spots of the job are treated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        spots: Option<f64>,
+        /// Ground that a spot takes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        spot_area: Option<Stated>,
     }
 
     /// A product at its dose.
@@ -161,18 +284,38 @@ wire! {
         /// What the largest dose is counted on; follows it where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         max_dose_basis: Option<BasisWire>,
+        /// The largest dose per ground area, which holds beside one on another basis.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_ground_dose: Option<Stated>,
+        /// The largest concentration in the finished mix, which holds beside a largest dose on another basis.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_concentration: Option<Stated>,
+        /// What the label says that one tank serves, where it doses by the tank.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tank: Option<LabelTankWire>,
         /// The least volume rate.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         min_volume_rate: Option<Stated>,
         /// The largest volume rate.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         max_volume_rate: Option<Stated>,
+        /// What the volume rates are counted on: ground area where absent, else treated area or leaf wall area.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        volume_rate_basis: Option<BasisWire>,
         /// Share of the load that the label wants in the tank first.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         first_carrier: Option<Fraction>,
         /// Where these limits stand.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         source: Option<String>,
+    }
+
+    /// So much mix for so much ground.
+    struct LabelTankWire {
+        /// The finished mix.
+        mix: Stated,
+        /// The ground that it serves.
+        area: Stated,
     }
 
     /// A vessel, scale or counted pack.
@@ -317,6 +460,11 @@ macro_rules! parts {
 
 parts! {
     Job: JobWire.job;
+    Ground: GroundWire.ground;
+    Buffer: BufferWire.buffer;
+    Overlap: OverlapWire.overlap;
+    Crop: CropWire.crop;
+    LabelTank: LabelTankWire.tank;
     Product: ProductWire.product;
     ActiveSubstance: SubstanceWire.substance;
     Label: LabelWire.label;
@@ -360,16 +508,26 @@ impl JobWire {
                 return Err(both_given("volume_rate and carrier_rate").at("volume_rate"));
             }
         };
-        let rate = stated.claim().at(key)?;
-        let rate = if key == "volume_rate" { Rate::Volume(rate) } else { Rate::Carrier(rate) };
+        let rate = rate_on(key, stated, self.rate_basis)?;
         let system = || stated.read().ok().and_then(|(_, unit)| unit.system).unwrap_or(System::Metric);
 
         let sprayer = self.sprayer.sprayer().at("sprayer")?;
         let tank = self.tank.tank().at("tank")?;
-        let mut job = Job::new(self.area.claim().at("area")?, rate, sprayer, tank)?;
+        let ground = match (claimed!(self, area), &self.ground) {
+            (Some(area), None) => Ground::new(Field::Area(area))?,
+            (None, Some(ground)) => ground.ground().at("ground")?,
+            (None, None) => {
+                return Err(Error::new(ErrorCode::MissingInput).at("area").allowed(text::key_example("area")));
+            }
+            (Some(_), Some(_)) => return Err(both_given("area and ground").at("area")),
+        };
+        let mut job = Job::new(ground, rate, sprayer, tank)?;
         job = job.in_units(self.units.map_or_else(system, System::from));
         if let Some(title) = &self.title {
             job = job.with_title(title);
+        }
+        if let Some(crop) = &self.crop {
+            job = job.with_crop(crop.crop().at("crop")?)?;
         }
         if let Some(density) = claimed!(self, mix_density) {
             job = job.with_mix_density(density)?;
@@ -387,17 +545,23 @@ impl JobWire {
     }
 
     pub(super) fn of(job: &Job) -> Self {
+        let rate = Some(Stated::of(job.rate().stated()));
         let (volume_rate, carrier_rate) = match job.rate() {
-            Rate::Volume(rate) => (Some(Stated::of(rate)), None),
-            Rate::Carrier(rate) => (None, Some(Stated::of(rate))),
+            Rate::Volume(_) | Rate::VolumePerCrop(_) => (rate, None),
+            Rate::Carrier(_) | Rate::CarrierPerCrop(_) => (None, rate),
         };
+        let by_parts = job.ground().is_by_parts();
+        let basis = job.rate().basis();
         Self {
             format: JobFormat::One,
             title: job.title().map(ToString::to_string),
             units: Some(job.units().into()),
-            area: Stated::of(job.area()),
+            area: (!by_parts).then(|| Stated::of(job.area())),
+            ground: by_parts.then(|| GroundWire::of(job.ground())),
+            crop: (*job.crop() != Crop::new()).then(|| CropWire::of(job.crop())),
             volume_rate,
             carrier_rate,
+            rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),
             measures: job.measures().iter().map(MeasureWire::of).collect(),
@@ -405,6 +569,160 @@ impl JobWire {
             tank: TankWire::of(job.tank()),
             loading: Some(LoadingWire::of(&job.loading())),
         }
+    }
+}
+
+/// A rate on a stated basis, or on the one that its unit names, which is the ground where it names none.
+fn rate_on(key: &'static str, stated: &Stated, basis: Option<BasisWire>) -> Result<Rate, Error> {
+    let named = || stated.read().ok().and_then(|(quantity, _)| Basis::named_by(quantity.kind()));
+    let basis = basis.map(Basis::from).or_else(named).unwrap_or(Basis::GroundArea);
+    if basis == Basis::GroundArea {
+        let rate = stated.claim().at(key)?;
+        return Ok(if key == "volume_rate" { Rate::Volume(rate) } else { Rate::Carrier(rate) });
+    }
+    let quantity = stated.read().at(key)?.0;
+    let rate = if key == "volume_rate" { Rate::volume_on } else { Rate::carrier_on };
+    rate(quantity, basis).at(key)
+}
+
+impl GroundWire {
+    fn ground(&self) -> Result<Ground, Error> {
+        let field = match (claimed!(self, area), claimed!(self, length), claimed!(self, width)) {
+            (Some(area), None, None) => Field::Area(area),
+            (None, Some(length), Some(width)) => Field::Sides { length, width },
+            (Some(_), ..) => return Err(both_given("area and length").at("area")),
+            _ => return Err(Error::new(ErrorCode::MissingInput).at("area").allowed(text::key_example("ground"))),
+        };
+        let mut ground = Ground::new(field)?;
+        for (index, buffer) in self.buffers.iter().enumerate() {
+            ground = ground.with_buffer(buffer.buffer().at(&format!("buffers[{index}]"))?)?;
+        }
+        match &self.overlap {
+            Some(overlap) => ground.with_overlap(overlap.overlap().at("overlap")?),
+            None => Ok(ground),
+        }
+    }
+
+    fn of(ground: &Ground) -> Self {
+        let (area, length, width) = match ground.measured_by() {
+            Field::Area(area) => (Some(Stated::of(area)), None, None),
+            Field::Sides { length, width } => (None, Some(Stated::of(length)), Some(Stated::of(width))),
+        };
+        let buffers = ground.buffers().iter().map(BufferWire::of).collect();
+        Self { area, length, width, buffers, overlap: ground.overlap().as_ref().map(OverlapWire::of) }
+    }
+}
+
+impl BufferWire {
+    fn buffer(&self) -> Result<Buffer, Error> {
+        let size = match (claimed!(self, area), claimed!(self, width), claimed!(self, along)) {
+            (Some(area), None, None) if self.edge_distance.is_none() => BufferSize::Area(area),
+            (None, Some(width), Some(along)) => {
+                let edge_distance = claimed!(self, edge_distance).unwrap_or(Length::ZERO);
+                BufferSize::Strip { width, along, edge_distance }
+            }
+            (Some(_), ..) => return Err(both_given("area and width").at("area")),
+            _ => return Err(Error::new(ErrorCode::MissingInput).at("area").allowed(text::key_example("buffer"))),
+        };
+        let buffer = Buffer::new(size)?;
+        match &self.keeps_from {
+            Some(what) => buffer.keeping_from(what),
+            None => Ok(buffer),
+        }
+    }
+
+    fn of(buffer: &Buffer) -> Self {
+        let keeps_from = buffer.keeps_from().map(ToString::to_string);
+        match buffer.size() {
+            BufferSize::Area(area) => {
+                Self { keeps_from, area: Some(Stated::of(area)), width: None, along: None, edge_distance: None }
+            }
+            BufferSize::Strip { width, along, edge_distance } => Self {
+                keeps_from,
+                area: None,
+                width: Some(Stated::of(width)),
+                along: Some(Stated::of(along)),
+                edge_distance: (edge_distance > Length::ZERO).then(|| Stated::of(edge_distance)),
+            },
+        }
+    }
+}
+
+impl OverlapWire {
+    fn overlap(&self) -> Result<Overlap, Error> {
+        let share = self.share.as_ref().map(|share| share.0.fraction()).transpose().at("share")?;
+        match (share, claimed!(self, width), claimed!(self, swath)) {
+            (Some(share), None, None) => Overlap::of_share(share),
+            (None, Some(width), Some(swath)) => Overlap::of_passes(width, swath),
+            (Some(_), ..) => Err(both_given("share and width").at("share")),
+            _ => Err(Error::new(ErrorCode::MissingInput).at("share").allowed(text::key_example("overlap"))),
+        }
+    }
+
+    fn of(overlap: &Overlap) -> Self {
+        match *overlap {
+            Overlap::Share(share) => Self { share: Some(share.into()), width: None, swath: None },
+            Overlap::Passes { width, swath } => {
+                Self { share: None, width: Some(Stated::of(width)), swath: Some(Stated::of(swath)) }
+            }
+        }
+    }
+}
+
+impl CropWire {
+    fn crop(&self) -> Result<Crop, Error> {
+        let mut crop = Crop::new();
+        for (length, with) in [
+            (claimed!(self, row_spacing), Crop::with_row_spacing as fn(Crop, Length) -> Result<Crop, Error>),
+            (claimed!(self, plant_spacing), Crop::with_plant_spacing),
+            (claimed!(self, canopy_height), Crop::with_canopy_height),
+            (claimed!(self, canopy_width), Crop::with_canopy_width),
+            (claimed!(self, band_width), Crop::with_band_width),
+        ] {
+            crop = length.map_or(Ok(crop), |length| with(crop, length))?;
+        }
+        if let Some(sides) = self.treated_sides {
+            crop = crop.with_treated_sides(sides.into());
+        }
+        if let Some(rows) = self.treated_rows {
+            crop = crop.with_treated_rows(rows.into());
+        }
+        if let Some(plants) = self.plants {
+            crop = crop.with_plants(whole(plants, text::COUNTED).at("plants")?)?;
+        }
+        if let Some(spots) = self.spots {
+            crop = crop.with_spots(whole(spots, text::COUNTED).at("spots")?)?;
+        }
+        if let Some(area) = claimed!(self, spot_area) {
+            crop = crop.with_spot_area(area)?;
+        }
+        crop.checked().map(|()| crop)
+    }
+
+    #[allow(clippy::cast_precision_loss)] // at most a trillion
+    fn of(crop: &Crop) -> Self {
+        Self {
+            row_spacing: crop.row_spacing().map(Stated::of),
+            plant_spacing: crop.plant_spacing().map(Stated::of),
+            canopy_height: crop.canopy_height().map(Stated::of),
+            canopy_width: crop.canopy_width().map(Stated::of),
+            band_width: crop.band_width().map(Stated::of),
+            treated_sides: crop.treated_sides().map(SidesWire::from),
+            treated_rows: Some(crop.treated_rows().into()),
+            plants: crop.plants().map(|plants| plants as f64),
+            spots: crop.spots().map(|spots| spots as f64),
+            spot_area: crop.spot_area().map(Stated::of),
+        }
+    }
+}
+
+impl LabelTankWire {
+    fn tank(&self) -> Result<LabelTank, Error> {
+        LabelTank::new(self.mix.claim().at("mix")?, self.area.claim().at("area")?)
+    }
+
+    fn of(tank: &LabelTank) -> Self {
+        Self { mix: Stated::of(tank.mix()), area: Stated::of(tank.area()) }
     }
 }
 
@@ -421,6 +739,10 @@ fn dose(stated: &Stated, basis: Option<BasisWire>) -> Result<Dose, Error> {
         }
         _ => error,
     })
+}
+
+fn dose_on(basis: BasisWire, stated: Option<&Stated>) -> Result<Option<Dose>, Error> {
+    stated.map(|stated| dose(stated, Some(basis))).transpose()
 }
 
 impl ProductWire {
@@ -518,8 +840,13 @@ impl LabelWire {
         let max_dose = self.max_dose.as_ref().map(|stated| dose(stated, self.max_dose_basis.or_else(|| basis(stated))));
         Ok(Label {
             max_dose: max_dose.transpose().at("max_dose")?,
+            max_ground_dose: dose_on(BasisWire::GroundArea, self.max_ground_dose.as_ref()).at("max_ground_dose")?,
+            max_concentration: dose_on(BasisWire::MixVolume, self.max_concentration.as_ref())
+                .at("max_concentration")?,
+            tank: self.tank.as_ref().map(LabelTankWire::tank).transpose().at("tank")?,
             min_volume_rate: claimed!(self, min_volume_rate),
             max_volume_rate: claimed!(self, max_volume_rate),
+            volume_rate_basis: self.volume_rate_basis.map(Basis::from),
             first_carrier: self
                 .first_carrier
                 .as_ref()
@@ -534,6 +861,10 @@ impl LabelWire {
         Self {
             max_dose: label.max_dose.map(Stated::of),
             max_dose_basis: label.max_dose.map(|dose| dose.basis().into()),
+            max_ground_dose: label.max_ground_dose.map(Stated::of),
+            max_concentration: label.max_concentration.map(Stated::of),
+            tank: label.tank.as_ref().map(LabelTankWire::of),
+            volume_rate_basis: label.volume_rate_basis.map(BasisWire::from),
             min_volume_rate: label.min_volume_rate.map(Stated::of),
             max_volume_rate: label.max_volume_rate.map(Stated::of),
             first_carrier: label.first_carrier.map(Fraction::from),
@@ -655,7 +986,7 @@ impl LoadingWire {
             loading = loading.with_last_strip(strip.last_strip().at("last_strip")?)?;
         }
         match self.max_fillings {
-            Some(fillings) => loading.with_max_fillings(whole(fillings).at("max_fillings")?),
+            Some(fillings) => loading.with_max_fillings(whole(fillings, text::FILLINGS).at("max_fillings")?),
             None => Ok(loading),
         }
     }
@@ -672,11 +1003,11 @@ impl LoadingWire {
 
 /// A whole number of a document; the job knows its range.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range that is checked
-fn whole(number: f64) -> Result<u64, Error> {
+fn whole(number: f64, allowed: &str) -> Result<u64, Error> {
     if (0.0..1e15).contains(&number) && libm::floor(number).to_bits() == number.to_bits() {
         Ok(number as u64)
     } else {
-        Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(text::FILLINGS))
+        Err(Error::new(ErrorCode::OutOfRange).given(number).allowed(allowed))
     }
 }
 

@@ -5,11 +5,12 @@ use alloc::vec::Vec;
 
 use serde::Serialize;
 
-use super::job::JobWire;
+use super::job::{BasisWire, JobWire};
 use super::stated::Stated;
 use crate::finding::{Caution, Finding};
+use crate::label::Dose;
 use crate::measure::{Amount, Measure};
-use crate::plan::{Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
+use crate::plan::{Action, Cleared, Ground, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
 use crate::quantity::{Quantity, Ratio, Volume};
 
 /// Declares a wire struct of the way out.
@@ -35,6 +36,9 @@ wire_out! {
         safe_fill: Stated,
         /// The ground of the job.
         area: Stated,
+        /// What the ground is made of, where the job states it by its parts.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        ground: Option<GroundPlanWire>,
         /// Volume of mix per ground area.
         volume_rate: Stated,
         /// Volume of carrier per ground area.
@@ -53,6 +57,16 @@ wire_out! {
         findings: Vec<FindingWire>,
         /// Cautions for people.
         cautions: Vec<CautionWire>,
+    }
+
+    /// What the ground is made of: `area = field - buffers`.
+    struct GroundPlanWire {
+        /// The field, buffers inside.
+        field: Stated,
+        /// Ground that the buffers take.
+        buffers: Stated,
+        /// Ground that overlap sprays twice.
+        sprayed_twice: Stated,
     }
 
     /// The strip kept for the rinse water.
@@ -89,6 +103,8 @@ wire_out! {
     struct TotalWire {
         /// The product.
         name: String,
+        /// The dose on every basis that the job says enough of.
+        doses: Vec<DoseWire>,
         /// What the dose asks for.
         exact: Stated,
         /// What the measures show.
@@ -97,6 +113,14 @@ wire_out! {
         gap: Option<GapWire>,
         /// Whole graduations per measure: recipe times count.
         drawn: Option<Vec<DrawnWire>>,
+    }
+
+    /// A dose on a basis.
+    struct DoseWire {
+        /// What it is counted on.
+        basis: BasisWire,
+        /// The dose.
+        dose: Stated,
     }
 
     /// Measured less exact.
@@ -338,6 +362,7 @@ impl PlanWire {
             job: JobWire::of(plan.job()),
             safe_fill: Stated::of(plan.safe_fill()),
             area: Stated::of(plan.job().area()),
+            ground: plan.job().ground().is_by_parts().then(|| ground(plan.job().ground())),
             volume_rate: Stated::of(plan.volume_rate()),
             carrier_rate: Stated::of(plan.carrier_rate()),
             last_strip: plan.last_strip().map(|strip| LastStripWire {
@@ -357,21 +382,37 @@ impl PlanWire {
     }
 }
 
+fn ground(ground: &Ground) -> GroundPlanWire {
+    GroundPlanWire {
+        field: Stated::of(ground.field()),
+        buffers: Stated::of(ground.buffered()),
+        sprayed_twice: Stated::of(ground.sprayed_twice()),
+    }
+}
+
 fn totals(plan: &Plan, cleared: Option<&Cleared<'_>>) -> TotalsWire {
     let measured: Vec<Total<'_>> = cleared.map(|cleared| cleared.totals().collect()).unwrap_or_default();
     let products = plan.job().products().iter().zip(plan.exact_totals()).enumerate();
+    let doses = |index| plan.doses(index).into_iter().map(dose).collect();
     TotalsWire {
         loads: plan.load_count(),
         mix: Stated::of(plan.made()),
         carrier: Stated::of(plan.carrier()),
         area: Stated::of(plan.area_made_for()),
-        products: products.map(|(index, (product, exact))| total(product.name(), exact, measured.get(index))).collect(),
+        products: products
+            .map(|(index, (product, exact))| total(product.name(), doses(index), exact, measured.get(index)))
+            .collect(),
     }
 }
 
-fn total(name: &str, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
+fn dose(dose: Dose) -> DoseWire {
+    DoseWire { basis: dose.basis().into(), dose: Stated::of(dose) }
+}
+
+fn total(name: &str, doses: Vec<DoseWire>, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
     TotalWire {
         name: name.to_string(),
+        doses,
         exact: Stated::of(exact),
         measured: measured.map(|total| Stated::of(total.measured())),
         gap: measured.map(|total| gap(total.gap(), total.dose_gap())),

@@ -1,9 +1,10 @@
 //! The dose: amount of product per unit of a basis, and the share of the mix that it comes to.
 
+use super::{LabelTank, PerCrop, Stand};
 use crate::error::{Error, ErrorCode};
 use crate::measure::Amount;
 use crate::quantity::{
-    Density, Kind, LiquidDose, MassConcentration, MassFraction, Quantity, SolidDose, Volume, VolumeFraction,
+    Density, Kind, LiquidDose, MassConcentration, MassFraction, Quantity, Ratio, SolidDose, Volume, VolumeFraction,
     VolumeRate, positive,
 };
 use crate::text;
@@ -18,13 +19,38 @@ pub enum Basis {
     MixVolume,
     /// Carrier alone, as a label that spells "of carrier" means.
     CarrierVolume,
+    /// The part of the ground that is treated: bands along the rows, or spots.
+    TreatedArea,
+    /// The walls of leaves that the spray reaches.
+    LeafWallArea,
+    /// The room that the crowns of the rows take.
+    TreeRowVolume,
+    /// Ground, for each meter of crown height.
+    CrownHeight,
+    /// Length of treated row.
+    RowLength,
+    /// Plants.
+    Plant,
+    /// Spots.
+    Spot,
 }
 
 impl Basis {
     /// The bases.
     #[must_use]
     pub const fn all() -> &'static [Self] {
-        &[Self::GroundArea, Self::MixVolume, Self::CarrierVolume]
+        &[
+            Self::GroundArea,
+            Self::MixVolume,
+            Self::CarrierVolume,
+            Self::TreatedArea,
+            Self::LeafWallArea,
+            Self::TreeRowVolume,
+            Self::CrownHeight,
+            Self::RowLength,
+            Self::Plant,
+            Self::Spot,
+        ]
     }
 
     /// Name in documents.
@@ -34,6 +60,50 @@ impl Basis {
             Self::GroundArea => "ground-area",
             Self::MixVolume => "mix-volume",
             Self::CarrierVolume => "carrier-volume",
+            Self::TreatedArea => "treated-area",
+            Self::LeafWallArea => "leaf-wall-area",
+            Self::TreeRowVolume => "tree-row-volume",
+            Self::CrownHeight => "crown-height",
+            Self::RowLength => "row-length",
+            Self::Plant => "plant",
+            Self::Spot => "spot",
+        }
+    }
+
+    /// The kinds of an amount on a basis of the crop: by volume, by mass. `None` for ground, mix and carrier.
+    pub(super) const fn crop_kinds(self) -> Option<[Kind; 2]> {
+        match self {
+            Self::GroundArea | Self::MixVolume | Self::CarrierVolume => None,
+            Self::TreatedArea | Self::LeafWallArea => Some([Kind::LiquidDose, Kind::SolidDose]),
+            Self::TreeRowVolume => Some([Kind::VolumePerTreeRowVolume, Kind::MassPerTreeRowVolume]),
+            Self::CrownHeight => Some([Kind::VolumePerCrownHeight, Kind::MassPerCrownHeight]),
+            Self::RowLength => Some([Kind::VolumePerRowLength, Kind::MassPerRowLength]),
+            Self::Plant | Self::Spot => Some([Kind::Volume, Kind::Mass]),
+        }
+    }
+
+    /// The basis of the crop that a quantity's kind names, where it names one.
+    #[cfg(feature = "document")]
+    pub(crate) const fn named_by(kind: Kind) -> Option<Self> {
+        match Self::implied(kind) {
+            Some(Self::GroundArea | Self::MixVolume) => None,
+            named => named,
+        }
+    }
+
+    /// The basis that a quantity's kind implies where none is said: ground area for an amount per area, finished mix for an amount per
+    /// volume or per mass, and what a rate per row or canopy names. `None` for a kind that is no dose, or one on bases that must be
+    /// said.
+    const fn implied(kind: Kind) -> Option<Self> {
+        match kind {
+            Kind::VolumePerArea | Kind::LiquidDose | Kind::MassPerArea | Kind::SolidDose => Some(Self::GroundArea),
+            Kind::VolumeFraction | Kind::Ratio | Kind::MassPerVolume | Kind::MassConcentration | Kind::MassFraction => {
+                Some(Self::MixVolume)
+            }
+            Kind::VolumePerTreeRowVolume | Kind::MassPerTreeRowVolume => Some(Self::TreeRowVolume),
+            Kind::VolumePerCrownHeight | Kind::MassPerCrownHeight => Some(Self::CrownHeight),
+            Kind::VolumePerRowLength | Kind::MassPerRowLength => Some(Self::RowLength),
+            _ => None,
         }
     }
 }
@@ -56,6 +126,8 @@ pub enum Dose {
     LiquidPerCarrier(VolumeFraction),
     /// Mass per volume of carrier.
     SolidPerCarrier(MassConcentration),
+    /// Volume or mass per unit of what the crop is counted in.
+    PerCrop(PerCrop),
 }
 
 macro_rules! dose_from {
@@ -85,33 +157,29 @@ impl Dose {
     /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a quantity that is no dose, or not one on this basis;
     /// [`AmbiguousUnit`](ErrorCode::AmbiguousUnit) for a bare percent.
     pub fn claim(quantity: Quantity, basis: Option<Basis>) -> Result<Self, Error> {
-        let dose = match (quantity.kind(), basis) {
-            (Kind::VolumePerArea | Kind::LiquidDose, None | Some(Basis::GroundArea)) => {
-                Self::LiquidPerArea(quantity.claim()?)
-            }
-            (Kind::MassPerArea | Kind::SolidDose, None | Some(Basis::GroundArea)) => {
-                Self::SolidPerArea(quantity.claim()?)
-            }
-            (Kind::VolumeFraction | Kind::Ratio, None | Some(Basis::MixVolume)) => {
-                Self::LiquidPerMix(quantity.claim()?)
-            }
-            (Kind::MassPerVolume | Kind::MassConcentration, None | Some(Basis::MixVolume)) => {
-                Self::SolidPerMix(quantity.claim()?)
-            }
-            (Kind::MassFraction, None | Some(Basis::MixVolume)) => Self::MassPerMass(quantity.claim()?),
-            (Kind::VolumeFraction | Kind::Ratio, Some(Basis::CarrierVolume)) => {
-                Self::LiquidPerCarrier(quantity.claim()?)
-            }
-            (Kind::MassPerVolume | Kind::MassConcentration, Some(Basis::CarrierVolume)) => {
-                Self::SolidPerCarrier(quantity.claim()?)
-            }
-            _ => {
-                return Err(Error::new(ErrorCode::WrongQuantity)
-                    .given(format_args!("{quantity}, {}", text::with_article(quantity.kind().words())))
-                    .allowed(text::dose_examples(basis)));
-            }
+        let refused = || {
+            Error::new(ErrorCode::WrongQuantity)
+                .given(format_args!("{quantity}, {}", text::with_article(quantity.kind().words())))
+                .allowed(text::dose_examples(basis))
         };
-        Ok(dose)
+        let Some(on) = basis.or(Basis::implied(quantity.kind())) else { return Err(refused()) };
+        if let Some(dose) = PerCrop::claim(quantity, on) {
+            return dose.map(Self::PerCrop);
+        }
+        match (quantity.kind(), on) {
+            (Kind::VolumePerArea | Kind::LiquidDose, Basis::GroundArea) => quantity.claim().map(Self::LiquidPerArea),
+            (Kind::MassPerArea | Kind::SolidDose, Basis::GroundArea) => quantity.claim().map(Self::SolidPerArea),
+            (Kind::VolumeFraction | Kind::Ratio, Basis::MixVolume) => quantity.claim().map(Self::LiquidPerMix),
+            (Kind::MassPerVolume | Kind::MassConcentration, Basis::MixVolume) => {
+                quantity.claim().map(Self::SolidPerMix)
+            }
+            (Kind::MassFraction, Basis::MixVolume) => quantity.claim().map(Self::MassPerMass),
+            (Kind::VolumeFraction | Kind::Ratio, Basis::CarrierVolume) => quantity.claim().map(Self::LiquidPerCarrier),
+            (Kind::MassPerVolume | Kind::MassConcentration, Basis::CarrierVolume) => {
+                quantity.claim().map(Self::SolidPerCarrier)
+            }
+            _ => Err(refused()),
+        }
     }
 
     /// What it is counted on.
@@ -121,13 +189,18 @@ impl Dose {
             Self::LiquidPerArea(_) | Self::SolidPerArea(_) => Basis::GroundArea,
             Self::LiquidPerMix(_) | Self::SolidPerMix(_) | Self::MassPerMass(_) => Basis::MixVolume,
             Self::LiquidPerCarrier(_) | Self::SolidPerCarrier(_) => Basis::CarrierVolume,
+            Self::PerCrop(dose) => dose.basis(),
         }
     }
 
     /// Whether the product is dosed by volume; by mass otherwise.
     #[must_use]
     pub const fn is_by_volume(self) -> bool {
-        matches!(self, Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_))
+        match self {
+            Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_) => true,
+            Self::SolidPerArea(_) | Self::SolidPerMix(_) | Self::MassPerMass(_) | Self::SolidPerCarrier(_) => false,
+            Self::PerCrop(dose) => dose.is_by_volume(),
+        }
     }
 
     pub(super) fn positive(self) -> Result<Self, Error> {
@@ -139,25 +212,41 @@ impl Dose {
             Self::MassPerMass(dose) => positive(dose).map(Self::MassPerMass),
             Self::LiquidPerCarrier(dose) => positive(dose).map(Self::LiquidPerCarrier),
             Self::SolidPerCarrier(dose) => positive(dose).map(Self::SolidPerCarrier),
+            Self::PerCrop(dose) => dose.positive().map(Self::PerCrop),
         }
     }
 
     /// The product's share of the mix.
-    pub(crate) fn share(
-        self,
-        rate: VolumeRate,
-        carrier_share: VolumeFraction,
-        mix_density: Option<Density>,
-    ) -> Result<Share, Error> {
+    pub(crate) fn share(self, of: &Composition) -> Result<Share, Error> {
+        let carrier_share = of.carrier_share.as_ratio();
         Ok(match self {
-            Self::LiquidPerArea(dose) => Share::Volume(dose / rate),
-            Self::SolidPerArea(dose) => Share::Mass(dose / rate),
+            Self::LiquidPerArea(dose) => Share::Volume(dose / of.rate),
+            Self::SolidPerArea(dose) => Share::Mass(dose / of.rate),
             Self::LiquidPerMix(fraction) => Share::Volume(fraction),
             Self::SolidPerMix(concentration) => Share::Mass(concentration),
-            Self::MassPerMass(fraction) => Share::Mass(fraction * mix_density.ok_or_else(needs_mix_density)?),
-            Self::LiquidPerCarrier(fraction) => Share::Volume(fraction * carrier_share.as_ratio()),
-            Self::SolidPerCarrier(concentration) => Share::Mass(concentration * carrier_share.as_ratio()),
+            Self::MassPerMass(fraction) => Share::Mass(fraction * of.density.ok_or_else(needs_mix_density)?),
+            Self::LiquidPerCarrier(fraction) => Share::Volume(fraction * carrier_share),
+            Self::SolidPerCarrier(concentration) => Share::Mass(concentration * carrier_share),
+            Self::PerCrop(dose) => dose.on_ground(of.stand)?.share(of)?,
         })
+    }
+
+    /// A dose on all the ground as it lies on the part of it that is treated.
+    pub(crate) fn over_part(self, part: Ratio) -> Self {
+        match self {
+            Self::LiquidPerArea(dose) => Self::LiquidPerArea(dose / part),
+            Self::SolidPerArea(dose) => Self::SolidPerArea(dose / part),
+            _ => self,
+        }
+    }
+
+    /// What a concentration comes to per area where a label says how much ground a tank of it serves.
+    pub(super) fn in_label_tank(self, tank: LabelTank) -> Option<Self> {
+        match self {
+            Self::LiquidPerMix(fraction) => Some(Self::LiquidPerArea(fraction * tank.volume_rate())),
+            Self::SolidPerMix(concentration) => Some(Self::SolidPerArea(concentration * tank.volume_rate())),
+            _ => None,
+        }
     }
 
     /// The amount in a volume of carrier, where it is counted on carrier.
@@ -182,8 +271,22 @@ impl From<Dose> for Quantity {
             Dose::LiquidPerMix(dose) | Dose::LiquidPerCarrier(dose) => dose.into(),
             Dose::SolidPerMix(dose) | Dose::SolidPerCarrier(dose) => dose.into(),
             Dose::MassPerMass(dose) => dose.into(),
+            Dose::PerCrop(dose) => dose.amount(),
         }
     }
+}
+
+/// What shares of a mix are counted on.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Composition {
+    /// Volume of mix per ground area.
+    pub(crate) rate: VolumeRate,
+    /// Volume of carrier per volume of mix.
+    pub(crate) carrier_share: VolumeFraction,
+    /// Density of the mix, where known.
+    pub(crate) density: Option<Density>,
+    /// The crop on the ground of the job.
+    pub(crate) stand: Stand,
 }
 
 /// A product's share of the mix.
@@ -203,6 +306,31 @@ impl From<Share> for Quantity {
 }
 
 impl Share {
+    /// The lesser of two shares of one product.
+    pub(crate) fn min(self, other: Self) -> Self {
+        match (self, other) {
+            (Self::Volume(a), Self::Volume(b)) => Self::Volume(a.min(b)),
+            (Self::Mass(a), Self::Mass(b)) => Self::Mass(a.min(b)),
+            _ => self,
+        }
+    }
+
+    /// What it comes to per ground area at a volume rate.
+    pub(crate) fn on_ground(self, rate: VolumeRate) -> Dose {
+        match self {
+            Self::Volume(fraction) => Dose::LiquidPerArea(fraction * rate),
+            Self::Mass(concentration) => Dose::SolidPerArea(concentration * rate),
+        }
+    }
+
+    /// As a dose per volume of mix.
+    pub(crate) const fn in_mix(self) -> Dose {
+        match self {
+            Self::Volume(fraction) => Dose::LiquidPerMix(fraction),
+            Self::Mass(concentration) => Dose::SolidPerMix(concentration),
+        }
+    }
+
     /// The amount in a volume of mix.
     pub(crate) fn of(self, mix: Volume) -> Amount {
         match self {

@@ -3,11 +3,59 @@
 use alloc::string::String;
 use alloc::sync::Arc;
 
-use super::Dose;
+use super::{Basis, Dose};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
-use crate::quantity::{Quantity, Ratio, VolumeRate, positive};
+use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, divisor, positive};
 use crate::text;
+
+/// What a label says that one tank serves, where it doses by the tank: the dose per area that it means without saying so.
+///
+/// # Example
+///
+/// 15 L of mix for 400 m2 are 375 L/ha.
+///
+/// ```
+/// use mixcalc::{Area, LabelTank, Volume};
+///
+/// let tank = LabelTank::new(Volume::read("15 L")?, Area::read("400 m2")?)?;
+/// assert_eq!(tank.volume_rate().to_string(), "375 L/ha");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LabelTank {
+    mix: Volume,
+    area: Area,
+}
+
+impl LabelTank {
+    /// So much mix for so much ground.
+    ///
+    /// # Errors
+    ///
+    /// [`NotPositive`](ErrorCode::NotPositive) at `mix` or `area` for one that is not above zero.
+    pub fn new(mix: Volume, area: Area) -> Result<Self, Error> {
+        Ok(Self { mix: divisor(mix, "mix")?, area: divisor(area, "area")? })
+    }
+
+    /// The finished mix.
+    #[must_use]
+    pub const fn mix(self) -> Volume {
+        self.mix
+    }
+
+    /// The ground that it serves.
+    #[must_use]
+    pub const fn area(self) -> Area {
+        self.area
+    }
+
+    /// The volume rate that this comes to.
+    #[must_use]
+    pub fn volume_rate(self) -> VolumeRate {
+        (self.mix / self.area).as_volume_rate()
+    }
+}
 
 /// What a product's label limits, and where it says so.
 ///
@@ -40,8 +88,12 @@ use crate::text;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Label {
     pub(crate) max_dose: Option<Dose>,
+    pub(crate) max_ground_dose: Option<Dose>,
+    pub(crate) max_concentration: Option<Dose>,
+    pub(crate) tank: Option<LabelTank>,
     pub(crate) min_volume_rate: Option<VolumeRate>,
     pub(crate) max_volume_rate: Option<VolumeRate>,
+    pub(crate) volume_rate_basis: Option<Basis>,
     pub(crate) first_carrier: Option<Ratio>,
     pub(crate) source: Option<Arc<str>>,
 }
@@ -57,6 +109,35 @@ impl Label {
     #[must_use]
     pub fn with_max_dose(mut self, dose: impl Into<Dose>) -> Self {
         self.max_dose = Some(dose.into());
+        self
+    }
+
+    /// The largest dose per ground area, which holds beside one on another basis.
+    #[must_use]
+    pub fn with_max_ground_dose(mut self, dose: impl Into<Dose>) -> Self {
+        self.max_ground_dose = Some(dose.into());
+        self
+    }
+
+    /// The largest concentration in the finished mix, which holds beside a largest dose on another basis.
+    #[must_use]
+    pub fn with_max_concentration(mut self, dose: impl Into<Dose>) -> Self {
+        self.max_concentration = Some(dose.into());
+        self
+    }
+
+    /// What the label says that one tank serves, where it doses by the tank: so much mix for so much ground. The dose per area that
+    /// this comes to is the largest one where the label gives no other per ground area.
+    #[must_use]
+    pub const fn with_tank(mut self, tank: LabelTank) -> Self {
+        self.tank = Some(tank);
+        self
+    }
+
+    /// What the volume rates are counted on where that is not the ground: treated area or leaf wall area.
+    #[must_use]
+    pub const fn with_volume_rate_basis(mut self, basis: Basis) -> Self {
+        self.volume_rate_basis = Some(basis);
         self
     }
 
@@ -94,6 +175,30 @@ impl Label {
         self.max_dose
     }
 
+    /// The largest dose per ground area, where the label gives one beside another.
+    #[must_use]
+    pub const fn max_ground_dose(&self) -> Option<Dose> {
+        self.max_ground_dose
+    }
+
+    /// The largest concentration in the mix, where the label gives one.
+    #[must_use]
+    pub const fn max_concentration(&self) -> Option<Dose> {
+        self.max_concentration
+    }
+
+    /// What the label says that one tank serves, where it does.
+    #[must_use]
+    pub const fn tank(&self) -> Option<LabelTank> {
+        self.tank
+    }
+
+    /// What the volume rates are counted on, where the label says.
+    #[must_use]
+    pub const fn volume_rate_basis(&self) -> Option<Basis> {
+        self.volume_rate_basis
+    }
+
     /// The least volume rate, where the label gives one.
     #[must_use]
     pub const fn min_volume_rate(&self) -> Option<VolumeRate> {
@@ -129,22 +234,52 @@ impl Label {
     }
 
     pub(super) fn checked(&self, dose: Dose) -> Result<(), Error> {
-        if let Some(max_dose) = self.max_dose {
-            max_dose.positive().map_err(|error| error.at("max_dose"))?;
-            if max_dose.is_by_volume() != dose.is_by_volume() {
-                return Err(Error::new(ErrorCode::WrongQuantity)
-                    .at("max_dose")
-                    .given(Quantity::from(max_dose))
-                    .allowed(text::dose_like(dose.is_by_volume())));
+        for (key, most) in self.doses() {
+            most.positive().map_err(|error| error.at(key))?;
+            let bases: &[Basis] = match key {
+                "max_ground_dose" => &[Basis::GroundArea],
+                "max_concentration" => &[Basis::MixVolume],
+                _ => Basis::all(),
+            };
+            let is_like = most.is_by_volume() == dose.is_by_volume();
+            if !is_like || !bases.contains(&most.basis()) {
+                let due = match bases {
+                    [basis] if is_like => text::dose_examples(Some(*basis)),
+                    _ => text::dose_like(dose.is_by_volume()),
+                };
+                return Err(Error::new(ErrorCode::WrongQuantity).at(key).given(Quantity::from(most)).allowed(due));
             }
         }
+        if self.tank.is_some() && dose.basis() != Basis::MixVolume {
+            let error =
+                Error::new(ErrorCode::WrongQuantity).at("tank").given(text::word("a dose that is not of the mix"));
+            return Err(error.allowed(text::dose_examples(Some(Basis::MixVolume))));
+        }
         self.checked_alone()
+    }
+
+    /// The largest doses that the label gives in so many words, each with its key.
+    pub(crate) fn doses(&self) -> impl Iterator<Item = (&'static str, Dose)> + use<> {
+        let keyed = |key, dose: Option<Dose>| dose.map(|dose| (key, dose));
+        let given = [
+            keyed("max_dose", self.max_dose),
+            keyed("max_ground_dose", self.max_ground_dose),
+            keyed("max_concentration", self.max_concentration),
+        ];
+        given.into_iter().flatten()
     }
 
     /// What can be checked without the product's dose.
     pub(crate) fn checked_alone(&self) -> Result<(), Error> {
         for (rate, key) in [(self.min_volume_rate, "min_volume_rate"), (self.max_volume_rate, "max_volume_rate")] {
             rate.map(positive).transpose().map_err(|error| error.at(key))?;
+        }
+        if let Some(basis) = self.volume_rate_basis
+            && !matches!(basis, Basis::GroundArea | Basis::TreatedArea | Basis::LeafWallArea)
+        {
+            let error = Error::new(ErrorCode::UnknownChoice).at("volume_rate_basis").given(text::quoted(basis.name()));
+            let known = [Basis::GroundArea, Basis::TreatedArea, Basis::LeafWallArea].map(Basis::name);
+            return Err(error.allowed(text::one_of(&known)));
         }
         if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate)
             && least > most

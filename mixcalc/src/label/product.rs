@@ -3,7 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::{ActiveSubstance, Basis, Displacement, Dose, Formulation, Label, State};
+use super::{ActiveSubstance, Basis, Composition, Displacement, Dose, Formulation, Label, Share, Stand, State};
 use crate::error::{Error, ErrorCode};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
@@ -261,19 +261,59 @@ impl Product {
         if self.viscous && state == State::Liquid { State::Viscous } else { state }
     }
 
-    /// The largest dose: the label's, or the dose itself where the label has one figure.
+    /// The largest dose: the label's, or the dose itself where the label has one figure. A label may hold further ones beside it:
+    /// [`Label::max_ground_dose`], [`Label::max_concentration`].
     #[must_use]
     pub fn max_dose(&self) -> Dose {
-        self.label.max_dose.unwrap_or(self.dose)
+        self.largest_doses().next().map_or(self.dose, |(_, dose)| dose)
     }
 
-    /// Whether its largest dose is counted on carrier.
+    /// The largest doses that hold, each with its key in the label: those that the label gives, else the dose itself. What a label's
+    /// tank comes to per area is one where no other is per ground area.
+    pub(crate) fn largest_doses(&self) -> impl Iterator<Item = (&'static str, Dose)> + use<> {
+        let of_tank = self.label.tank.and_then(|tank| self.dose.in_label_tank(tank));
+        let has_ground = self.label.doses().any(|(_, dose)| dose.basis() == Basis::GroundArea);
+        let of_tank = of_tank.filter(|_| !has_ground).map(|dose| ("tank", dose));
+        let is_bare = self.label.doses().next().is_none() && of_tank.is_none();
+        let itself = is_bare.then_some(("max_dose", self.dose));
+        self.label.doses().chain(of_tank).chain(itself)
+    }
+
+    /// Whether its dose stands for the largest one, for want of another.
+    pub(crate) fn is_its_own_maximum(&self) -> bool {
+        self.label.doses().next().is_none() && self.label.tank.is_none()
+    }
+
+    /// The share of the mix that its largest dose has, whichever binds.
+    pub(crate) fn largest_share(&self, of: &Composition) -> Result<Share, Error> {
+        let mut least: Option<Share> = None;
+        for (_, dose) in self.largest_doses() {
+            let share = dose.share(of)?;
+            least = Some(least.map_or(share, |least| least.min(share)));
+        }
+        least.map_or_else(|| self.dose.share(of), Ok)
+    }
+
+    /// Whether a largest dose is counted on carrier.
     pub(crate) fn is_limited_by_carrier(&self) -> bool {
-        self.max_dose().basis() == Basis::CarrierVolume
+        self.largest_doses().any(|(_, dose)| dose.basis() == Basis::CarrierVolume)
     }
 
     /// What the dose takes up. `None` where that is unknown.
-    pub(crate) fn displacement(&self, mix_density: Option<Density>) -> Option<Displacement> {
+    pub(crate) fn displacement(
+        &self,
+        mix_density: Option<Density>,
+        stand: Stand,
+    ) -> Result<Option<Displacement>, Error> {
+        self.displacement_of(self.dose, mix_density, stand)
+    }
+
+    fn displacement_of(
+        &self,
+        dose: Dose,
+        mix_density: Option<Density>,
+        stand: Stand,
+    ) -> Result<Option<Displacement>, Error> {
         let per_area = |dose: SolidDose| match (self.state(), self.density, self.particle_density) {
             (State::Dry, _, Some(particles)) => Some(dose / particles),
             (State::Liquid | State::Viscous, Some(density), _) => Some(dose / density),
@@ -284,15 +324,18 @@ impl Product {
             (State::Liquid | State::Viscous, Some(density), _) => Some(concentration / density),
             _ => None,
         };
-        match self.dose {
+        Ok(match dose {
             Dose::LiquidPerArea(dose) => Some(Displacement::Area(dose)),
             Dose::SolidPerArea(dose) => per_area(dose).map(Displacement::Area),
             Dose::LiquidPerMix(fraction) => Some(Displacement::Mix(fraction)),
             Dose::SolidPerMix(concentration) => per_volume(concentration).map(Displacement::Mix),
-            Dose::MassPerMass(fraction) => per_volume(fraction * mix_density?).map(Displacement::Mix),
+            Dose::MassPerMass(fraction) => {
+                mix_density.and_then(|density| per_volume(fraction * density)).map(Displacement::Mix)
+            }
             Dose::LiquidPerCarrier(fraction) => Some(Displacement::Carrier(fraction)),
             Dose::SolidPerCarrier(concentration) => per_volume(concentration).map(Displacement::Carrier),
-        }
+            Dose::PerCrop(dose) => self.displacement_of(dose.on_ground(stand)?, mix_density, stand)?,
+        })
     }
 
     /// The room that an amount takes up in the tank; none where that is unknown.

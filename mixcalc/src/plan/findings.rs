@@ -5,8 +5,8 @@ use alloc::vec::Vec;
 
 use super::{LastStrip, Load, Plan, Portion, recipe};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
-use crate::label::{Product, Share, State};
-use crate::quantity::close::{is_over, is_under};
+use crate::label::{Basis, LabelTank, Product, Share, State};
+use crate::quantity::close::{is_close, is_over, is_under};
 use crate::quantity::{Area, Quantity, Ratio};
 use crate::sprayer;
 use crate::text::source;
@@ -58,30 +58,79 @@ impl Plan {
 
     fn on_dose(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
         let on = |code, key| self.on_product(code, index, key, product).actual_value(product.dose());
-        if self.mix.shares.get(index).is_some_and(|(share, most)| exceeds(*share, *most)) {
-            let limit = product.label().limit(Bound::AtMost, product.max_dose());
-            findings.push(on(FindingCode::OverMaximumDose, "dose").against(limit));
+        let Some((share, largest)) = self.mix.shares.get(index).copied() else { return };
+        if exceeds(share, largest) {
+            self.on_largest_doses(index, product, share, findings);
         }
-        if product.label().max_dose.is_none() {
+        if let Some(tank) = product.label().tank() {
+            self.on_label_tank(index, product, share, tank, findings);
+        }
+        if let Some(part) = self.job.crop().part_treated(self.job.area())
+            && product.dose().basis() == Basis::GroundArea
+        {
+            let concentrated = share.on_ground(self.mix.rate).over_part(part);
+            let finding = self.on_product(FindingCode::DoseOnPartOfGround, index, "basis", product);
+            let stated = Limit::fact(Bound::AtMost, product.dose(), source::JOB);
+            findings.push(finding.actual_value(concentrated).against(stated));
+        }
+        if product.is_its_own_maximum() {
             findings.push(on(FindingCode::DoseTakenAsMaximum, "label.max_dose"));
         }
-        if product.displacement(self.job.mix_density()).is_none() {
+        if self.mix.displacements.get(index).is_some_and(Option::is_none) {
             let key = if product.state() == State::Dry { "particle_density" } else { "density" };
             findings.push(self.on_product(FindingCode::DisplacementNotCounted, index, key, product));
         }
     }
 
+    /// The largest doses that are broken, each against the dose on the same basis.
+    fn on_largest_doses(&self, index: usize, product: &Product, share: Share, findings: &mut Vec<Finding>) {
+        let of = self.mix.composition(&self.job);
+        for (key, most) in product.largest_doses() {
+            // What could be brought to a share once can be brought to one again.
+            if most.share(&of).is_ok_and(|most| exceeds(share, most)) {
+                let dose = self.doses(index).into_iter().find(|dose| dose.basis() == most.basis());
+                let actual = dose.filter(|_| product.dose().basis() != most.basis()).unwrap_or(product.dose());
+                let limit = product.label().limit(Bound::AtMost, most);
+                let limit = if key == "tank" { limit.at_source(source::LABEL_TANK) } else { limit };
+                let finding = self.on_product(FindingCode::OverMaximumDose, index, "dose", product);
+                findings.push(finding.actual_value(actual).against(limit));
+            }
+        }
+    }
+
+    /// What a label says that one tank serves, where the volume rate of the job makes another dose of its concentration.
+    fn on_label_tank(
+        &self,
+        index: usize,
+        product: &Product,
+        share: Share,
+        tank: LabelTank,
+        findings: &mut Vec<Finding>,
+    ) {
+        if !is_close(self.mix.rate, tank.volume_rate()) {
+            let by_area = Limit::label(Bound::AtMost, share.on_ground(tank.volume_rate()), source::LABEL_TANK);
+            let finding = self.on_product(FindingCode::LabelTankDisagrees, index, "label.tank", product);
+            findings.push(finding.actual_value(share.on_ground(self.mix.rate)).against(by_area));
+        }
+    }
+
     fn on_volume_rate(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
-        let (label, rate) = (product.label(), self.mix.rate);
+        let label = product.label();
+        // What could be brought to the basis once can be brought to it again.
+        let Ok(rate) = self.mix.rate_on(label.volume_rate_basis(), self.job.stand()) else { return };
+        let on_basis = |limit: Limit| match label.volume_rate_basis() {
+            Some(basis) => limit.with_basis(basis.name()),
+            None => limit,
+        };
         let mut push = |code, key, limit| {
             findings.push(self.on_product(code, index, key, product).actual_value(rate).against(limit));
         };
         if let Some(least) = label.min_volume_rate.filter(|least| is_under(rate, *least)) {
-            let limit = label.limit(Bound::AtLeast, least);
+            let limit = on_basis(label.limit(Bound::AtLeast, least));
             push(FindingCode::VolumeRateBelowMinimum, "label.min_volume_rate", limit);
         }
         if let Some(most) = label.max_volume_rate.filter(|most| is_over(rate, *most)) {
-            let limit = label.limit(Bound::AtMost, most);
+            let limit = on_basis(label.limit(Bound::AtMost, most));
             push(FindingCode::VolumeRateAboveMaximum, "label.max_volume_rate", limit);
         }
     }
@@ -157,7 +206,11 @@ impl Plan {
     }
 
     fn on_ground(&self, findings: &mut Vec<Finding>) {
-        let short = self.residual() / self.mix.rate;
+        let twice = self.job.ground().sprayed_twice();
+        if twice > Area::ZERO {
+            findings.push(self.finding(FindingCode::OverlapDoublesDose, "ground.overlap").actual_value(twice));
+        }
+        let short = self.residual() / self.mix.ground_rate;
         let Some(strip) = self.strip else {
             if short > Area::ZERO {
                 findings

@@ -4,10 +4,11 @@ use alloc::format;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::Ground;
 use crate::error::{Error, ErrorCode};
-use crate::label::Product;
+use crate::label::{Basis, Crop, Dose, PerCrop, Product, Stand};
 use crate::measure::{Measure, MeasureKind};
-use crate::quantity::{Area, Density, System, Volume, VolumeRate, not_negative, positive};
+use crate::quantity::{Area, Density, Quantity, System, Volume, VolumeRate, not_negative, positive};
 use crate::sprayer::{Sprayer, Tank};
 use crate::text;
 
@@ -19,6 +20,81 @@ pub enum Rate {
     Volume(VolumeRate),
     /// Volume of carrier per ground area: the products come on top.
     Carrier(VolumeRate),
+    /// Volume of mix for each unit of what the crop is counted in.
+    VolumePerCrop(PerCrop),
+    /// Volume of carrier for each unit of what the crop is counted in.
+    CarrierPerCrop(PerCrop),
+}
+
+impl Rate {
+    /// Volume of mix, products inside.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a quantity that is no volume on this basis; mix and carrier are none.
+    pub fn volume_on(quantity: Quantity, basis: Basis) -> Result<Self, Error> {
+        Self::on(quantity, basis, Self::Volume, Self::VolumePerCrop)
+    }
+
+    /// Volume of carrier, products on top.
+    ///
+    /// # Errors
+    ///
+    /// As [`volume_on`](Self::volume_on).
+    pub fn carrier_on(quantity: Quantity, basis: Basis) -> Result<Self, Error> {
+        Self::on(quantity, basis, Self::Carrier, Self::CarrierPerCrop)
+    }
+
+    fn on(
+        quantity: Quantity,
+        basis: Basis,
+        on_ground: fn(VolumeRate) -> Self,
+        on_crop: fn(PerCrop) -> Self,
+    ) -> Result<Self, Error> {
+        match basis {
+            Basis::GroundArea => quantity.claim().map(on_ground),
+            _ => match Dose::claim(quantity, Some(basis))? {
+                Dose::PerCrop(volume) if volume.is_by_volume() => Ok(on_crop(volume)),
+                _ => Err(Error::new(ErrorCode::WrongQuantity).given(quantity).allowed(text::volume_examples(basis))),
+            },
+        }
+    }
+
+    /// The key that states it.
+    pub(crate) const fn key(self) -> &'static str {
+        match self {
+            Self::Volume(_) | Self::VolumePerCrop(_) => "volume_rate",
+            Self::Carrier(_) | Self::CarrierPerCrop(_) => "carrier_rate",
+        }
+    }
+
+    /// What it is counted on.
+    #[must_use]
+    pub const fn basis(self) -> Basis {
+        match self {
+            Self::Volume(_) | Self::Carrier(_) => Basis::GroundArea,
+            Self::VolumePerCrop(volume) | Self::CarrierPerCrop(volume) => volume.basis(),
+        }
+    }
+
+    /// The volume for each unit of its basis.
+    #[must_use]
+    pub fn stated(self) -> Quantity {
+        match self {
+            Self::Volume(rate) | Self::Carrier(rate) => rate.into(),
+            Self::VolumePerCrop(volume) | Self::CarrierPerCrop(volume) => volume.amount(),
+        }
+    }
+
+    fn positive(self) -> Result<Self, Error> {
+        match self {
+            Self::Volume(rate) => positive(rate).map(Self::Volume),
+            Self::Carrier(rate) => positive(rate).map(Self::Carrier),
+            Self::VolumePerCrop(volume) => volume.positive().map(Self::VolumePerCrop),
+            Self::CarrierPerCrop(volume) => volume.positive().map(Self::CarrierPerCrop),
+        }
+        .map_err(|error| error.at(self.key()))
+    }
 }
 
 /// How the mix is divided into loads.
@@ -176,7 +252,8 @@ pub struct Job(Arc<Fields>);
 struct Fields {
     title: Option<Arc<str>>,
     units: System,
-    area: Area,
+    ground: Ground,
+    crop: Crop,
     rate: Rate,
     mix_density: Option<Density>,
     products: Vec<Product>,
@@ -189,7 +266,7 @@ struct Fields {
 impl Job {
     /// A job on an area at a rate, as yet with carrier alone: products, measures and the rest are added to it.
     ///
-    /// * `area`: ground to be treated, field less buffers.
+    /// * `ground`: an [`Area`] to be treated, or a [`Ground`]: field, buffers, overlap.
     /// * `rate`: volume per ground area, of mix (products inside) or of carrier (products on top).
     /// * `sprayer`, `tank`: they give the safe fill.
     ///
@@ -216,16 +293,15 @@ impl Job {
     /// assert_eq!(loads, [(9, "16 L".to_string()), (1, "6 L".to_string())]);
     /// # Ok::<(), mixcalc::Error>(())
     /// ```
-    pub fn new(area: Area, rate: Rate, sprayer: Sprayer, tank: Tank) -> Result<Self, Error> {
-        let area = positive(area).map_err(|error| error.at("area"))?;
-        match rate {
-            Rate::Volume(rate) => positive(rate).map_err(|error| error.at("volume_rate"))?,
-            Rate::Carrier(rate) => positive(rate).map_err(|error| error.at("carrier_rate"))?,
-        };
+    pub fn new(ground: impl Into<Ground>, rate: Rate, sprayer: Sprayer, tank: Tank) -> Result<Self, Error> {
+        let ground = ground.into();
+        positive(ground.treated()).map_err(|error| error.at("area"))?;
+        let rate = rate.positive()?;
         Ok(Self(Arc::new(Fields {
             title: None,
             units: System::Metric,
-            area,
+            ground,
+            crop: Crop::new(),
             rate,
             mix_density: None,
             products: Vec::new(),
@@ -261,6 +337,16 @@ impl Job {
     pub fn with_mix_density(self, density: Density) -> Result<Self, Error> {
         let density = positive(density).map_err(|error| error.at("mix_density"))?;
         Ok(self.changed(|fields| fields.mix_density = Some(density)))
+    }
+
+    /// States the geometry of the crop, which doses and rates on bases of the crop are counted on.
+    ///
+    /// # Errors
+    ///
+    /// [`BothGiven`](ErrorCode::BothGiven) where plants are counted in two ways.
+    pub fn with_crop(self, crop: Crop) -> Result<Self, Error> {
+        crop.checked().map_err(|error| error.at("crop"))?;
+        Ok(self.changed(|fields| fields.crop = crop))
     }
 
     /// Adds a product. Products go into the tank in the order in which they are added.
@@ -321,7 +407,24 @@ impl Job {
     /// The ground to be treated.
     #[must_use]
     pub fn area(&self) -> Area {
-        self.0.area
+        self.0.ground.treated()
+    }
+
+    /// The ground: field, buffers and overlap.
+    #[must_use]
+    pub fn ground(&self) -> &Ground {
+        &self.0.ground
+    }
+
+    /// The crop, as far as it is stated.
+    #[must_use]
+    pub fn crop(&self) -> &Crop {
+        &self.0.crop
+    }
+
+    /// The crop on the ground to be treated.
+    pub(crate) fn stand(&self) -> Stand {
+        Stand { crop: *self.crop(), area: self.area() }
     }
 
     /// What the sprayer is set to.

@@ -1,11 +1,10 @@
 //! The mix: volume rate, carrier's share, and each product's share of it.
 
-use alloc::format;
 use alloc::vec::Vec;
 
 use super::job::{Job, Rate};
 use crate::error::{Error, ErrorCode};
-use crate::label::{Displacement, Dose, Product, Share};
+use crate::label::{Basis, Composition, Displacement, Product, Share, Stand};
 use crate::quantity::{Area, LiquidDose, Ratio, Volume, VolumeFraction, VolumeRate, divisor, factor, ordered_sum};
 
 /// Volume of mix for an area at a volume rate: `R * A`.
@@ -68,13 +67,32 @@ pub fn area_for_mix(mix: Volume, volume_rate: VolumeRate) -> Result<Area, Error>
 pub(crate) struct Mix {
     /// Volume of mix per ground area.
     pub(crate) rate: VolumeRate,
+    /// Volume of mix for the ground of the job, per area: overlap sprays a part of it twice.
+    pub(crate) ground_rate: VolumeRate,
     /// Volume of carrier per volume of mix.
     pub(crate) carrier_share: VolumeFraction,
+    /// Per product: what it takes up; `None` where that is unknown.
+    pub(crate) displacements: Vec<Option<Displacement>>,
     /// Per product: its share, and the share that its largest dose would have.
     pub(crate) shares: Vec<(Share, Share)>,
 }
 
 impl Mix {
+    /// What shares of it are counted on.
+    pub(crate) fn composition(&self, job: &Job) -> Composition {
+        let Self { rate, carrier_share, .. } = *self;
+        Composition { rate, carrier_share, density: job.mix_density(), stand: job.stand() }
+    }
+
+    /// Volume of mix on the basis that a label counts its volume rates on.
+    pub(crate) fn rate_on(&self, basis: Option<Basis>, Stand { crop, area }: Stand) -> Result<VolumeRate, Error> {
+        match basis {
+            Some(Basis::TreatedArea) => Ok(self.rate / crop.treated_share(area)?),
+            Some(Basis::LeafWallArea) => Ok(self.rate / crop.leaf_wall_per_ground()?),
+            _ => Ok(self.rate),
+        }
+    }
+
     /// Volume of carrier per ground area.
     pub(crate) fn carrier_rate(&self) -> VolumeRate {
         self.rate * self.carrier_share.as_ratio()
@@ -82,34 +100,38 @@ impl Mix {
 
     /// The mix of a job.
     pub(crate) fn of(job: &Job) -> Result<Self, Error> {
-        let (per_area, per_mix, per_carrier) = displaced(job);
+        let stand = job.stand();
+        let displacement = |product: &Product| product.displacement(job.mix_density(), stand);
+        let displacements = job.products().iter().map(displacement).collect::<Result<Vec<_>, _>>()?;
+        let (per_area, per_mix, per_carrier) = displaced(&displacements);
         let fills_mix =
             |taken: VolumeFraction| Error::new(ErrorCode::ProductsFillMix).at("products").given(taken.as_ratio());
         if !per_mix.leaves_rest() {
             return Err(fills_mix(per_mix));
         }
         let per_carrier = Ratio::one() + per_carrier.as_ratio();
+        let around =
+            |carrier: VolumeRate| (carrier * per_carrier + per_area.as_volume_rate()) / per_mix.rest().as_ratio();
         let rate = match job.rate() {
             Rate::Volume(rate) => rate,
-            Rate::Carrier(carrier) => (carrier * per_carrier + per_area.as_volume_rate()) / per_mix.rest().as_ratio(),
+            Rate::VolumePerCrop(volume) => volume.volume_rate(stand)?,
+            Rate::Carrier(carrier) => around(carrier),
+            Rate::CarrierPerCrop(carrier) => around(carrier.volume_rate(stand)?),
         };
         let taken = per_area / rate + per_mix;
         if !taken.leaves_rest() {
             return Err(fills_mix(taken));
         }
         let carrier_share = taken.rest() / per_carrier;
-        let share = |product: &Product| {
-            let share = |dose: Dose| dose.share(rate, carrier_share, job.mix_density());
-            Ok((share(product.dose())?, share(product.max_dose())?))
-        };
-        let shares = job.products().iter().enumerate();
-        let shares = shares.map(|(i, product)| {
-            share(product).map_err(|error: Error| match error.path() {
-                "mix_density" => error,
-                _ => error.at(format!("products[{i}]")),
-            })
-        });
-        Ok(Self { rate, carrier_share, shares: shares.collect::<Result<_, _>>()? })
+        let of = Composition { rate, carrier_share, density: job.mix_density(), stand };
+        let shares = job.products().iter().map(|product| Ok((product.dose().share(&of)?, product.largest_share(&of)?)));
+        let ground_rate = rate * job.ground().passes();
+        let shares = shares.collect::<Result<_, Error>>()?;
+        let mix = Self { rate, ground_rate, carrier_share, displacements, shares };
+        for product in job.products() {
+            mix.rate_on(product.label().volume_rate_basis(), stand)?;
+        }
+        Ok(mix)
     }
 
     /// What is left of a volume of mix for carrier.
@@ -119,8 +141,8 @@ impl Mix {
 }
 
 /// What the products take up, summed per basis: per area, per volume of mix, per volume of carrier.
-pub(super) fn displaced(job: &Job) -> (LiquidDose, VolumeFraction, VolumeFraction) {
-    let each = || job.products().iter().filter_map(|product| product.displacement(job.mix_density()));
+pub(super) fn displaced(displacements: &[Option<Displacement>]) -> (LiquidDose, VolumeFraction, VolumeFraction) {
+    let each = || displacements.iter().copied().flatten();
     (
         ordered_sum(each().filter_map(|taken| if let Displacement::Area(dose) = taken { Some(dose) } else { None })),
         ordered_sum(each().filter_map(|taken| if let Displacement::Mix(share) = taken { Some(share) } else { None })),

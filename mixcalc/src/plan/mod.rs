@@ -4,6 +4,7 @@
 //! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
 
 mod findings;
+mod ground;
 mod job;
 mod ledger;
 mod loads;
@@ -14,6 +15,7 @@ mod working;
 
 use alloc::vec::Vec;
 
+pub use ground::{Buffer, BufferSize, Field, Ground, Overlap};
 pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
@@ -25,6 +27,7 @@ use self::mix::Mix;
 use self::recipe::{Choice, Measured};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Caution, Finding, Severity};
+use crate::label::{Basis, Dose, PerCrop};
 use crate::measure::{Amount, Fillings, Measure};
 use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, ordered_sum};
 use crate::sprayer;
@@ -145,7 +148,7 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     let mix = Mix::of(job)?;
     let safe_fill = sprayer::safe_fill(job.sprayer(), job.tank(), job.mix_density())?;
     let residual = residual(job);
-    let strip = Strip::of(job, mix.rate, residual)?;
+    let strip = Strip::of(job, mix.ground_rate, residual)?;
     let made = to_make(job, &mix, strip);
 
     let mut loads: Vec<Load> = Vec::with_capacity(3);
@@ -154,7 +157,15 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
         let mut portions = recipe::portions(job, &mix, volume, loads.first())?;
         recipe::hold_to_carrier(job, volume, &mut portions);
         let carrier = steps::carrier(job, volume, &portions);
-        loads.push(Load { first, count, mix: volume, carrier, area: volume / mix.rate, portions, steps: Vec::new() });
+        loads.push(Load {
+            first,
+            count,
+            mix: volume,
+            carrier,
+            area: volume / mix.ground_rate,
+            portions,
+            steps: Vec::new(),
+        });
         first += count;
     }
     let mut plan = Plan { job: job.clone(), mix, safe_fill, strip, loads, findings: Vec::new() };
@@ -166,7 +177,7 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
 
 /// Volume of mix to make: what the ground takes, less what is held back.
 fn to_make(job: &Job, mix: &Mix, strip: Option<Strip>) -> Volume {
-    mix.rate * job.area() - strip.map_or(Volume::ZERO, Strip::held_back)
+    mix.ground_rate * job.area() - strip.map_or(Volume::ZERO, Strip::held_back)
 }
 
 fn residual(job: &Job) -> Volume {
@@ -198,6 +209,15 @@ impl Plan {
         self.mix.rate
     }
 
+    /// A product's dose on every basis that the job says enough of: per ground area and per volume of mix, then those of the crop.
+    #[must_use]
+    pub fn doses(&self, product: usize) -> Vec<Dose> {
+        let Some((share, _)) = self.mix.shares.get(product) else { return Vec::new() };
+        let (on_ground, stand) = (share.on_ground(self.mix.rate), self.job.stand());
+        let on_crop = Basis::all().iter().filter_map(|basis| PerCrop::of_ground(on_ground, *basis, stand));
+        [on_ground, share.in_mix()].into_iter().chain(on_crop.map(Dose::PerCrop)).collect()
+    }
+
     /// Volume of carrier per ground area.
     #[must_use]
     pub fn carrier_rate(&self) -> VolumeRate {
@@ -219,7 +239,7 @@ impl Plan {
     /// Ground at the end that goes short by the residual, where no strip is kept.
     #[must_use]
     pub fn ground_short(&self) -> Option<Area> {
-        self.strip.is_none().then(|| self.residual() / self.mix.rate)
+        self.strip.is_none().then(|| self.residual() / self.mix.ground_rate)
     }
 
     /// The loads, equal ones together.
@@ -249,7 +269,7 @@ impl Plan {
     /// Ground that the mix is made for.
     #[must_use]
     pub fn area_made_for(&self) -> Area {
-        self.made() / self.mix.rate
+        self.made() / self.mix.ground_rate
     }
 
     /// Volume of carrier in each load of a run: beside the measured amounts, or beside the exact ones where nothing is measured.
@@ -466,7 +486,14 @@ impl<'plan> MeasuredAmount<'plan> {
         let Measured { choice, graduations } = portion.measured?;
         let measure = choice.measure(&plan.job, index)?;
         let measured = product.brought_back(measure.shows(graduations));
-        Some(Self { name: product.name(), exact: portion.exact, measured, measure, graduations, area: load.area })
+        Some(Self {
+            name: product.name(),
+            exact: portion.exact,
+            measured,
+            measure,
+            graduations,
+            area: load.area * plan.job.ground().passes(),
+        })
     }
 
     /// The product's name.
@@ -511,7 +538,7 @@ impl<'plan> MeasuredAmount<'plan> {
         gap(self.exact, self.measured)
     }
 
-    /// Measured less exact, per ground area.
+    /// Measured less exact, per ground area that a pass goes over: as the dose is counted.
     #[must_use]
     pub fn dose_gap(&self) -> Quantity {
         dose_gap(self.exact, self.measured, self.area)
@@ -554,10 +581,10 @@ impl<'plan> Total<'plan> {
         gap(self.exact, self.measured)
     }
 
-    /// Measured less exact, per ground area.
+    /// Measured less exact, per ground area that a pass goes over: as the dose is counted.
     #[must_use]
     pub fn dose_gap(&self) -> Quantity {
-        dose_gap(self.exact, self.measured, self.plan.area_made_for())
+        dose_gap(self.exact, self.measured, self.plan.area_made_for() * self.plan.job.ground().passes())
     }
 }
 

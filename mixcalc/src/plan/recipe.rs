@@ -158,10 +158,12 @@ pub(crate) fn hold_to_carrier(job: &Job, volume: Volume, portions: &mut [Portion
     let carrier = steps::carrier(job, volume, portions);
     for (index, (product, portion)) in job.products().iter().zip(portions).enumerate() {
         let measure = portion.choice.measure(job, index);
-        if let (Some(ceiling), Some(measure)) = (product.max_dose().in_carrier(carrier), measure) {
+        let on_carrier = product.largest_doses().find_map(|(_, dose)| dose.in_carrier(carrier));
+        if let (Some(ceiling), Some(measure)) = (on_carrier, measure) {
             let most = measure.most_graduations(product.brought_to(measure, ceiling).unwrap_or(ceiling));
             let held = |measured: Measured| Measured { graduations: measured.graduations.min(most), ..measured };
-            portion.ceiling = ceiling;
+            let binds = product.largest_doses().nth(1).is_none() || portion.ceiling.exceeds(ceiling);
+            portion.ceiling = if binds { ceiling } else { portion.ceiling };
             portion.measured = portion.measured.map(held).filter(|measured| measured.graduations > 0);
         }
     }

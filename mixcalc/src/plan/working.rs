@@ -3,13 +3,14 @@
 use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::string::String;
+use alloc::vec;
 use alloc::vec::Vec;
 
 use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
-use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, recipe, to_make};
-use crate::label::{Displacement, Dose, Product, State};
+use super::{BufferSize, Field, Job, LastStrip, Load, MeasuredAmount, Overlap, Plan, Rate, mix, recipe, to_make};
+use crate::label::{Basis, Displacement, Dose, LabelTank, Product, Rows, Sides, State};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
 use crate::sprayer::Residual;
@@ -89,11 +90,9 @@ impl Workings<'_> {
 
     fn job(&mut self) {
         let job = &self.plan.job;
-        self.given("job.area", Some(job.area()));
-        match job.rate() {
-            Rate::Volume(rate) => self.given("job.volume_rate", Some(rate)),
-            Rate::Carrier(rate) => self.given("job.carrier_rate", Some(rate)),
-        }
+        self.given_ground();
+        self.given_crop();
+        self.given(format!("job.{}", job.rate().key()), Some(job.rate().stated()));
         self.given("job.mix_density", job.mix_density());
         let (tank, sprayer) = (job.tank(), job.sprayer());
         self.given("job.tank.nominal", tank.nominal());
@@ -117,13 +116,65 @@ impl Workings<'_> {
             self.given(at("particle_density"), product.particle_density());
             self.given(at("bulk_density"), product.bulk_density());
             self.given(at("stock"), product.stock());
-            self.given(at("label.max_dose"), product.label().max_dose);
+            for (key, dose) in product.label().doses() {
+                self.given(at(&format!("label.{key}")), Some(Quantity::from(dose)));
+            }
+            self.given(at("label.tank.mix"), product.label().tank().map(LabelTank::mix));
+            self.given(at("label.tank.area"), product.label().tank().map(LabelTank::area));
             self.given(at("label.first_carrier"), product.label().first_carrier);
             product.measure().into_iter().for_each(|measure| self.measure(&at("measure"), measure));
         }
         for (i, measure) in job.measures().iter().enumerate() {
             self.measure(&format!("job.measures[{i}]"), measure);
         }
+    }
+
+    fn given_ground(&mut self) {
+        let ground = self.plan.job.ground();
+        let at = if ground.is_by_parts() { "job.ground.area" } else { "job.area" };
+        match ground.measured_by() {
+            Field::Area(area) => self.given(at, Some(area)),
+            Field::Sides { length, width } => {
+                self.given("job.ground.length", Some(length));
+                self.given("job.ground.width", Some(width));
+            }
+        }
+        for (i, buffer) in ground.buffers().iter().enumerate() {
+            let at = |key: &str| format!("job.ground.buffers[{i}].{key}");
+            match buffer.size() {
+                BufferSize::Area(area) => self.given(at("area"), Some(area)),
+                BufferSize::Strip { width, along, edge_distance } => {
+                    self.given(at("width"), Some(width));
+                    self.given(at("along"), Some(along));
+                    self.given(at("edge_distance"), Some(edge_distance));
+                }
+            }
+        }
+        match ground.overlap() {
+            Some(Overlap::Share(share)) => self.given("job.ground.overlap.share", Some(share)),
+            Some(Overlap::Passes { width, swath }) => {
+                self.given("job.ground.overlap.width", Some(width));
+                self.given("job.ground.overlap.swath", Some(swath));
+            }
+            None => {}
+        }
+    }
+
+    fn given_crop(&mut self) {
+        let crop = self.plan.job.crop();
+        self.given("job.crop.row_spacing", crop.row_spacing());
+        self.given("job.crop.plant_spacing", crop.plant_spacing());
+        self.given("job.crop.canopy_height", crop.canopy_height());
+        self.given("job.crop.canopy_width", crop.canopy_width());
+        self.given("job.crop.band_width", crop.band_width());
+        self.given("job.crop.plants", crop.plants());
+        self.given("job.crop.spots", crop.spots());
+        self.given("job.crop.spot_area", crop.spot_area());
+    }
+
+    /// The rate of mix over the ground, what overlap sprays twice inside.
+    fn ground_rate(&self) -> &'static str {
+        if self.plan.job.ground().overlap().is_some() { "R@mix.ground_rate" } else { "R@volume_rate" }
     }
 
     fn measure(&mut self, at: &str, measure: &Measure) {
@@ -153,14 +204,15 @@ impl Workings<'_> {
         let Plan { job, mix, .. } = self.plan;
         let (mut per_area, mut per_mix, mut per_carrier) = (Vec::new(), Vec::new(), Vec::new());
         for (i, product) in job.products().iter().enumerate() {
-            let (terms, value): (_, Quantity) = match product.displacement(job.mix_density()) {
+            let (terms, value): (_, Quantity) = match mix.displacements.get(i).copied().flatten() {
                 Some(Displacement::Area(dose)) => (&mut per_area, dose.into()),
                 Some(Displacement::Mix(share)) => (&mut per_mix, share.into()),
                 Some(Displacement::Carrier(share)) => (&mut per_carrier, share.into()),
                 None => continue,
             };
             terms.push(format!("d{i}@mix.displacements[{i}]"));
-            let (dose, density) = (format!("D@job.products[{i}].dose"), room_density(i, product, ""));
+            let dose = on_ground(product.dose().basis(), format!("D@job.products[{i}].dose"), job);
+            let density = room_density(i, product, "");
             let formula = match (product.dose(), density) {
                 (Dose::MassPerMass(_), Some(density)) => format!("{dose} * s@job.mix_density / {density}"),
                 (of, Some(density)) if !of.is_by_volume() => format!("{dose} / {density}"),
@@ -168,15 +220,19 @@ impl Workings<'_> {
             };
             self.add(format!("mix.displacements[{i}]"), value, formula);
         }
-        let (area, mixed, carrier) = mix::displaced(job);
+        let (area, mixed, carrier) = mix::displaced(&mix.displacements);
         self.add("mix.displaced_per_area", area, sum(per_area));
         self.add("mix.displaced_per_mix", mixed, sum(per_mix));
         self.add("mix.displaced_per_carrier", carrier, sum(per_carrier));
 
+        let rate = |symbol: char| on_ground(job.rate().basis(), format!("{symbol}@job.{}", job.rate().key()), job);
         let rate = match job.rate() {
-            Rate::Volume(_) => "R@job.volume_rate",
-            Rate::Carrier(_) => {
-                "(Q@job.carrier_rate * (1 + C@mix.displaced_per_carrier) + a@mix.displaced_per_area) / (1 - m@mix.displaced_per_mix)"
+            Rate::Volume(_) | Rate::VolumePerCrop(_) => rate('R'),
+            Rate::Carrier(_) | Rate::CarrierPerCrop(_) => {
+                let rate = rate('Q');
+                format!(
+                    "({rate} * (1 + C@mix.displaced_per_carrier) + a@mix.displaced_per_area) / (1 - m@mix.displaced_per_mix)"
+                )
             }
         };
         self.add("volume_rate", mix.rate, rate);
@@ -184,20 +240,35 @@ impl Workings<'_> {
         self.add("mix.carrier_share", mix.carrier_share, share);
         self.add("carrier_rate", mix.carrier_rate(), "R@volume_rate * k@mix.carrier_share");
 
-        let share = |dose: Dose, at: String| {
+        let share = |dose: Dose, term: String| {
             let basis = match dose {
-                Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => " / R@volume_rate",
+                Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) | Dose::PerCrop(_) => " / R@volume_rate",
                 Dose::LiquidPerMix(_) | Dose::SolidPerMix(_) => "",
                 Dose::MassPerMass(_) => " * s@job.mix_density",
                 Dose::LiquidPerCarrier(_) | Dose::SolidPerCarrier(_) => " * k@mix.carrier_share",
             };
-            format!("D@{at}{basis}")
+            format!("{}{basis}", on_ground(dose.basis(), term, job))
+        };
+        let largest = |i: usize, product: &Product| {
+            let each = product.largest_doses().enumerate().map(|(n, (key, dose))| {
+                let at = |key: &str| format!("@job.products[{i}].{key}");
+                let term = match key {
+                    "tank" => format!("D{} * V{} / T{}", at("dose"), at("label.tank.mix"), at("label.tank.area")),
+                    _ if product.is_its_own_maximum() => format!("D{}", at("dose")),
+                    _ => format!("D{n}{}", at(&format!("label.{key}"))),
+                };
+                share(dose, term)
+            });
+            match each.collect::<Vec<_>>().as_slice() {
+                [only] => only.clone(),
+                several => format!("min({})", several.join(", ")),
+            }
         };
         for (i, (product, (exact, most))) in job.products().iter().zip(&mix.shares).enumerate() {
-            let formula = share(product.dose(), format!("job.products[{i}].dose"));
+            let formula = share(product.dose(), format!("D@job.products[{i}].dose"));
             self.add(format!("mix.shares[{i}]"), *exact, formula);
             if self.plan.usable() {
-                self.add(format!("mix.most[{i}]"), *most, share(product.max_dose(), most_at(i, product)));
+                self.add(format!("mix.most[{i}]"), *most, largest(i, product));
             }
         }
     }
@@ -231,30 +302,65 @@ impl Workings<'_> {
     fn ground(&mut self) {
         self.source = words::GROUND;
         let Plan { job, mix, strip, .. } = self.plan;
-        self.add("area", job.area(), "A@job.area");
+        self.ground_by_parts();
+        let rate = self.ground_rate();
         if self.residual().is_some() {
             let parts = "d@job.sprayer.residual.dilutable + n@job.sprayer.residual.non_dilutable";
             self.add("residual.volume", self.plan.residual(), parts);
             if let Some(short) = self.plan.ground_short() {
-                self.add("residual.ground_short", short, "r@residual.volume / R@volume_rate");
+                self.add("residual.ground_short", short, format!("r@residual.volume / {rate}"));
             }
         }
-        let mut made = String::from("R@volume_rate * A@area");
+        let mut made = format!("{rate} * A@area");
         if let Some(strip) = strip {
             let held_back = match (job.loading().last_strip(), self.residual()) {
                 (Some(LastStrip::Volume(_)), _) => "H@job.loading.last_strip.volume".into(),
-                (_, None) => "R@volume_rate * S@job.loading.last_strip.area".into(),
-                (_, Some(r)) => format!("max(0, R@volume_rate * S@job.loading.last_strip.area - {r})"),
+                (_, None) => format!("{rate} * S@job.loading.last_strip.area"),
+                (_, Some(r)) => format!("max(0, {rate} * S@job.loading.last_strip.area - {r})"),
             };
             self.add("last_strip.held_back", strip.held_back(), held_back);
             let area = match self.residual() {
-                Some(r) => format!("(H@last_strip.held_back + {r}) / R@volume_rate"),
-                None => "H@last_strip.held_back / R@volume_rate".into(),
+                Some(r) => format!("(H@last_strip.held_back + {r}) / {rate}"),
+                None => format!("H@last_strip.held_back / {rate}"),
             };
             self.add("last_strip.area", strip.area(), area);
             made.push_str(" - H@last_strip.held_back");
         }
         self.add("mix.to_make", to_make(job, mix, *strip), made);
+    }
+
+    /// The area, and what it is made of where the job says.
+    fn ground_by_parts(&mut self) {
+        let ground = self.plan.job.ground();
+        if !ground.is_by_parts() {
+            return self.add("area", ground.treated(), "A@job.area");
+        }
+        let field = match ground.measured_by() {
+            Field::Area(_) => "A@job.ground.area",
+            Field::Sides { .. } => "l@job.ground.length * w@job.ground.width",
+        };
+        self.add("ground.field", ground.field(), field);
+        let buffers = ground.buffers().iter().enumerate().map(|(i, buffer)| {
+            let at = |symbol: char, key: &str| format!("{symbol}{i}@job.ground.buffers[{i}].{key}");
+            match buffer.size() {
+                BufferSize::Area(_) => at('a', "area"),
+                BufferSize::Strip { .. } => {
+                    format!("max(0, {} - {}) * {}", at('w', "width"), at('e', "edge_distance"), at('l', "along"))
+                }
+            }
+        });
+        self.add("ground.buffers", ground.buffered(), sum(buffers));
+        self.add("area", ground.treated(), "F@ground.field - B@ground.buffers");
+        let share = match ground.overlap() {
+            Some(Overlap::Share(_)) => "o@job.ground.overlap.share",
+            Some(Overlap::Passes { .. }) => {
+                "o@job.ground.overlap.width / (w@job.ground.overlap.swath - o@job.ground.overlap.width)"
+            }
+            None => return self.add("ground.sprayed_twice", ground.sprayed_twice(), "0"),
+        };
+        self.add("mix.overlap", ground.overlap_share(), share);
+        self.add("ground.sprayed_twice", ground.sprayed_twice(), "A@area * o@mix.overlap");
+        self.add("mix.ground_rate", self.plan.mix.ground_rate, "R@volume_rate * (1 + o@mix.overlap)");
     }
 
     // 5. Loads.
@@ -300,7 +406,7 @@ impl Workings<'_> {
                 Cut::Full | Cut::Rest => format!("V@mix.to_make{left}"),
             };
             self.add(at("mix"), load.mix, volume);
-            self.add(at("area"), load.area, format!("v@{} / R@volume_rate", at("mix")));
+            self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
         }
     }
 
@@ -366,7 +472,7 @@ impl Workings<'_> {
                 let shown = format!("n@{alone_at}.graduations * {g}{back}");
                 self.add(format!("{alone_at}.measured"), alone.measured(), shown);
             }
-            let most = product.map_or_else(String::new, |product| most_at(i, product));
+            let most = product.map_or_else(String::new, |product| on_carrier_at(i, product));
             let most = format!("steps_down(M@{most} * K@mix.loads[{j}].carrier{to} / {g})");
             graduations = format!("min(n@{alone_at}.graduations, {most})");
         }
@@ -389,7 +495,8 @@ impl Workings<'_> {
     fn gap(&mut self, at: &str, gap: Ratio, dose: Quantity, area: &str) {
         let less = format!("(m@{at}.measured - x@{at}.exact)");
         self.add(format!("{at}.gap.percent"), gap, format!("{less} / x"));
-        self.add(format!("{at}.gap.dose"), dose, format!("{less} / A@{area}"));
+        let twice = if self.plan.job.ground().overlap().is_some() { " / (1 + o@mix.overlap)" } else { "" };
+        self.add(format!("{at}.gap.dose"), dose, format!("{less} / A@{area}{twice}"));
     }
 
     // 7. Carrier, rinses and steps.
@@ -480,12 +587,13 @@ impl Workings<'_> {
         let plan = self.plan;
         self.source = words::LOADS;
         self.add("totals.mix", plan.made(), over_loads(plan, |j, _| Some(format!("v{j}@loads[{j}].mix"))));
-        self.add("totals.area", plan.area_made_for(), "V@totals.mix / R@volume_rate");
+        self.add("totals.area", plan.area_made_for(), format!("V@totals.mix / {}", self.ground_rate()));
         self.source = words::STEPS;
         self.add("totals.carrier", plan.carrier(), over_loads(plan, |j, _| Some(format!("w{j}@loads[{j}].carrier"))));
         self.source = words::AMOUNTS;
         for (i, exact) in plan.exact_totals().into_iter().enumerate() {
             self.add(format!("totals.products[{i}].exact"), exact, format!("c@mix.shares[{i}] * V@totals.mix"));
+            self.doses(i);
         }
         for (i, total) in plan.cleared().into_iter().flat_map(|cleared| cleared.totals().enumerate()) {
             let at = format!("totals.products[{i}]");
@@ -502,6 +610,21 @@ impl Workings<'_> {
                 self.add(format!("{at}.drawn[{k}].count"), count, over_loads(plan, counted));
             }
         }
+    }
+
+    /// A product's dose on each basis, brought from its share of the mix.
+    fn doses(&mut self, product: usize) {
+        let plan = self.plan;
+        let source = core::mem::replace(&mut self.source, words::MIX);
+        for (j, dose) in plan.doses(product).into_iter().enumerate() {
+            let on_ground = format!("c@mix.shares[{product}] * R@volume_rate");
+            let formula = match dose.basis() {
+                Basis::MixVolume => format!("c@mix.shares[{product}]"),
+                basis => from_ground(basis, on_ground, &plan.job),
+            };
+            self.add(format!("totals.products[{product}].doses[{j}].dose"), Quantity::from(dose), formula);
+        }
+        self.source = source;
     }
 
     // 8. Ledger.
@@ -568,8 +691,61 @@ fn measure_at(choice: Choice, product: usize) -> String {
 }
 
 /// Where a product's largest dose stands.
-fn most_at(i: usize, product: &Product) -> String {
-    format!("job.products[{i}].{}", product.label().max_dose.map_or("dose", |_| "label.max_dose"))
+/// Where a largest dose that is counted on carrier stands.
+fn on_carrier_at(i: usize, product: &Product) -> String {
+    format!("job.products[{i}].{}", if product.is_its_own_maximum() { "dose" } else { "label.max_dose" })
+}
+
+/// What an amount on a basis of the crop is multiplied and divided by, to be one per ground area.
+fn to_ground(basis: Basis, job: &Job) -> (Vec<String>, Vec<String>) {
+    let crop = job.crop();
+    let both = crop.treated_sides() == Some(Sides::Both);
+    let sides = |halved: bool| (both != halved).then(|| String::from("2"));
+    let height = || String::from("h@job.crop.canopy_height");
+    // Every second row: for each one that is treated there is twice the ground.
+    let alternate = (crop.treated_rows() == Rows::Alternate).then(|| String::from("2"));
+    let spacing = || alternate.clone().into_iter().chain([String::from("w@job.crop.row_spacing")]).collect();
+    let counted = |key: &str| (vec![format!("n@job.crop.{key}")], vec![String::from("A@area")]);
+    match basis {
+        Basis::GroundArea | Basis::MixVolume | Basis::CarrierVolume => (Vec::new(), Vec::new()),
+        Basis::TreatedArea if crop.spots().is_some() && crop.spot_area().is_some() => {
+            let (mut by, over) = counted("spots");
+            by.push("q@job.crop.spot_area".into());
+            (by, over)
+        }
+        Basis::TreatedArea => (vec!["b@job.crop.band_width".into()], spacing()),
+        Basis::LeafWallArea => (sides(false).into_iter().chain([height()]).collect(), spacing()),
+        Basis::TreeRowVolume => {
+            let over: Vec<String> = spacing();
+            (vec![height(), "B@job.crop.canopy_width".into()], over.into_iter().chain(sides(true)).collect())
+        }
+        Basis::CrownHeight => (vec![height()], sides(true).into_iter().chain(alternate).collect()),
+        Basis::RowLength => (Vec::new(), spacing()),
+        Basis::Plant if crop.plants().is_some() => counted("plants"),
+        Basis::Plant => {
+            let over: Vec<String> = spacing();
+            (Vec::new(), over.into_iter().chain(["x@job.crop.plant_spacing".into()]).collect())
+        }
+        Basis::Spot => counted("spots"),
+    }
+}
+
+/// An amount on a basis, per ground area.
+fn on_ground(basis: Basis, term: String, job: &Job) -> String {
+    let (by, over) = to_ground(basis, job);
+    scaled(term, &by, &over)
+}
+
+/// An amount per ground area, on a basis.
+fn from_ground(basis: Basis, term: String, job: &Job) -> String {
+    let (by, over) = to_ground(basis, job);
+    scaled(term, &over, &by)
+}
+
+fn scaled(term: String, by: &[String], over: &[String]) -> String {
+    let by: String = by.iter().map(|factor| format!(" * {factor}")).collect();
+    let over: String = over.iter().map(|divisor| format!(" / {divisor}")).collect();
+    term + &by + &over
 }
 
 /// The density by which a mass of a product takes up room in the tank.
