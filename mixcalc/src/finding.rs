@@ -94,6 +94,8 @@ finding_codes! {
     DisplacementNotCounted = "displacement-not-counted", Caution;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
+    /// A dose is under the least of the label's range.
+    BelowMinimumDose = "below-minimum-dose", Caution;
 }
 
 /// Which side of a limit is allowed.

@@ -252,6 +252,9 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::DoseTakenAsMaximum => {
             "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"
         }
+        FindingCode::BelowMinimumDose => {
+            "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
+        }
     }
 }
 

@@ -17,11 +17,11 @@ class NoAnswer(Exception):
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
 
 
-def most_basis(given: dict, dose, most) -> str:
-    """On what a largest dose is counted: "on the basis of the dose where that is per volume too, else on mix"."""
+def most_basis(given: dict, dose, most, key="max_dose") -> str:
+    """On what a least or largest dose is counted: "on the basis of the dose where that is per volume too, else on mix"."""
     implied = "ground-area" if most[1] in PER_AREA else "mix-volume"
     of_dose = given.get("basis") if (dose[1] in PER_AREA) == (most[1] in PER_AREA) else None
-    return given.get("label", {}).get("max_dose_basis", of_dose or implied)
+    return given.get("label", {}).get(f"{key}_basis", of_dose or implied)
 
 
 class Reckoning:
@@ -83,6 +83,9 @@ class Reckoning:
             # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
             if self.decide(over, p.c, p.most):
                 self.note("stop", "over-maximum-dose", p.i)
+            # "A dose under label.min_dose (as amounts of the mix too, on the basis of its own) [...] below-minimum-dose"
+            if p.low and self.decide(under, p.c, self.share(p.low, most_basis(p.given, p.dose, p.low, "min_dose"))):
+                self.note("caution", "below-minimum-dose", p.i)
             for bound, breaks in (("minimum", under), ("maximum", over)):
                 limit = value(p.given, "label", f"{bound[:3]}_volume_rate")
                 if limit is not None and self.decide(breaks, self.R, limit):
@@ -91,6 +94,7 @@ class Reckoning:
     def product(self, i, given):
         p = Record(i=i, given=given, name=given["name"], dose=quantity(given["dose"]), own=given.get("measure"))
         p.label = quantity(given.get("label", {}).get("max_dose", given["dose"]))
+        p.low = quantity(low) if (low := given.get("label", {}).get("min_dose")) is not None else None
         least, most = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
         if None not in (least, most) and least > most:
             raise NoAnswer("out-of-range")
@@ -99,6 +103,11 @@ class Reckoning:
         # "per area means ground-area, per volume or per mass means mix-volume"
         p.basis = given.get("basis", "ground-area" if kind in PER_AREA else "mix-volume")
         p.most_basis = most_basis(given, p.dose, p.label)
+        # "A min_dose over a max_dose that is counted on the same basis is the error out-of-range."
+        same = (p.low and "max_dose" in given["label"] and p.low[1] == p.label[1]
+                and most_basis(given, p.dose, p.low, "min_dose") == p.most_basis)
+        if same and self.decide(over, p.low[0], p.label[0]):
+            raise NoAnswer("out-of-range")
         p.density, p.particle, p.bulk = (value(given, k) for k in ("density", "particle_density", "bulk_density"))
         p.dry = (given["formulation"][:2] in DRY if "formulation" in given else p.kind == MASS and p.density is None)
         # "For a share by mass d = c / density for a liquid with density, d = c / particle_density for a dry product
@@ -229,6 +238,12 @@ class Reckoning:
             self.fill(load)
         for p in self.products:
             p.measured = sum(load.count * load.products[p.i].measured for load in self.loads)
+            drawn = {}
+            for load in self.loads:
+                m = load.products[p.i].m
+                drawn[m.i] = drawn.get(m.i, 0) + load.count * load.products[p.i].n
+            if max(drawn.values()) > 2**53:  # "More than 2^53 graduations of a measure in all loads are the error uncountable."
+                raise NoAnswer("uncountable")
             p.stock = value(p.given, "stock")
             if p.stock is not None and self.decide(over, p.measured, p.stock):
                 self.note("caution", "stock-short", p.i)

@@ -120,7 +120,7 @@ def of_product(job, plan, i, given):
         yield from same(f"ledger.products[{i}]: stock and drawn + left", stock, drawn + left, drawn)
 
 
-TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "max_dose_basis", "source",
+TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis", "source",
          "marked_in"}
 AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 

@@ -2,6 +2,7 @@
 
 use crate::error::{Error, ErrorCode};
 use crate::measure::Amount;
+use crate::quantity::close::is_over;
 use crate::quantity::{
     Density, Kind, LiquidDose, MassConcentration, MassFraction, Quantity, SolidDose, Volume, VolumeFraction,
     VolumeRate, positive,
@@ -128,6 +129,20 @@ impl Dose {
     #[must_use]
     pub const fn is_by_volume(self) -> bool {
         matches!(self, Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_))
+    }
+
+    /// Whether it is over another one that is counted as it is. On different bases the volume rate decides, and a plan compares.
+    pub(super) fn is_over(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::LiquidPerArea(dose), Self::LiquidPerArea(other)) => is_over(dose, other),
+            (Self::SolidPerArea(dose), Self::SolidPerArea(other)) => is_over(dose, other),
+            (Self::LiquidPerMix(dose), Self::LiquidPerMix(other))
+            | (Self::LiquidPerCarrier(dose), Self::LiquidPerCarrier(other)) => is_over(dose, other),
+            (Self::SolidPerMix(dose), Self::SolidPerMix(other))
+            | (Self::SolidPerCarrier(dose), Self::SolidPerCarrier(other)) => is_over(dose, other),
+            (Self::MassPerMass(dose), Self::MassPerMass(other)) => is_over(dose, other),
+            _ => false,
+        }
     }
 
     pub(super) fn positive(self) -> Result<Self, Error> {

@@ -39,6 +39,7 @@ use crate::text;
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Label {
+    pub(crate) min_dose: Option<Dose>,
     pub(crate) max_dose: Option<Dose>,
     pub(crate) min_volume_rate: Option<VolumeRate>,
     pub(crate) max_volume_rate: Option<VolumeRate>,
@@ -51,6 +52,14 @@ impl Label {
     #[must_use]
     pub fn new() -> Self {
         Self::default()
+    }
+
+    /// The least dose of the label's range. A dose under it is cautioned and not stopped: a lower dose may be lawful, and should be
+    /// decided.
+    #[must_use]
+    pub fn with_min_dose(mut self, dose: impl Into<Dose>) -> Self {
+        self.min_dose = Some(dose.into());
+        self
     }
 
     /// The largest dose.
@@ -86,6 +95,12 @@ impl Label {
     pub fn with_source(mut self, source: &str) -> Self {
         self.source = Some(source.into());
         self
+    }
+
+    /// The least dose, where the label gives one.
+    #[must_use]
+    pub const fn min_dose(&self) -> Option<Dose> {
+        self.min_dose
     }
 
     /// The largest dose, where the label gives one.
@@ -129,12 +144,13 @@ impl Label {
     }
 
     pub(super) fn checked(&self, dose: Dose) -> Result<(), Error> {
-        if let Some(max_dose) = self.max_dose {
-            max_dose.positive().map_err(|error| error.at("max_dose"))?;
-            if max_dose.is_by_volume() != dose.is_by_volume() {
+        for (bound, key) in [(self.min_dose, "min_dose"), (self.max_dose, "max_dose")] {
+            let Some(bound) = bound else { continue };
+            bound.positive().map_err(|error| error.at(key))?;
+            if bound.is_by_volume() != dose.is_by_volume() {
                 return Err(Error::new(ErrorCode::WrongQuantity)
-                    .at("max_dose")
-                    .given(Quantity::from(max_dose))
+                    .at(key)
+                    .given(Quantity::from(bound))
                     .allowed(text::dose_like(dose.is_by_volume())));
             }
         }
@@ -153,6 +169,14 @@ impl Label {
                 .at("min_volume_rate")
                 .given(least)
                 .allowed(format_args!("{} {most}", text::word("at most max_volume_rate,"))));
+        }
+        if let (Some(least), Some(most)) = (self.min_dose, self.max_dose)
+            && least.is_over(most)
+        {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("min_dose")
+                .given(Quantity::from(least))
+                .allowed(format_args!("{} {}", text::word("at most max_dose,"), Quantity::from(most))));
         }
         match self.first_carrier {
             Some(share) if !(share > Ratio::ZERO && share <= Ratio::one()) => Err(Error::new(ErrorCode::OutOfRange)

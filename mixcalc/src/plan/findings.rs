@@ -62,6 +62,13 @@ impl Plan {
             let limit = product.label().limit(Bound::AtMost, product.max_dose());
             findings.push(on(FindingCode::OverMaximumDose, "dose").against(limit));
         }
+        if let (Some(least), Some((share, _))) = (product.label().min_dose, self.mix.shares.get(index))
+            && let Ok(needed) = least.share(self.mix.rate, self.mix.carrier_share, self.job.mix_density())
+            && exceeds(needed, *share)
+        {
+            let limit = product.label().limit(Bound::AtLeast, least);
+            findings.push(on(FindingCode::BelowMinimumDose, "dose").against(limit));
+        }
         if product.label().max_dose.is_none() {
             findings.push(on(FindingCode::DoseTakenAsMaximum, "label.max_dose"));
         }

@@ -100,6 +100,8 @@ impl Mix {
         let carrier_share = taken.rest() / per_carrier;
         let share = |product: &Product| {
             let share = |dose: Dose| dose.share(rate, carrier_share, job.mix_density());
+            // What findings hold the dose against needs the density of the mix as the dose does.
+            product.label().min_dose().map(share).transpose()?;
             Ok((share(product.dose())?, share(product.max_dose())?))
         };
         let shares = job.products().iter().enumerate();
