@@ -81,6 +81,7 @@
 #define MIXCALC_FINDING_RESIDUAL_LEAVES_GROUND_SHORT "residual-leaves-ground-short"
 #define MIXCALC_FINDING_DISPLACEMENT_NOT_COUNTED "displacement-not-counted"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
+#define MIXCALC_FINDING_BELOW_MINIMUM_DOSE "below-minimum-dose"
 
 /**
  * By volume, in liters.
