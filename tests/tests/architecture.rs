@@ -32,6 +32,7 @@ const ROOMS: &[&str] = &[
 
 /// What `text` may name of the rooms below it: closed lists to each of whose members it gives words. Nothing that reckons.
 const NAMED_BY_TEXT: &[&str] = &[
+    "finding::Bound",
     "finding::FindingCode",
     "finding::Severity",
     "label::Basis",

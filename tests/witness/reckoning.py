@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from types import SimpleNamespace as Record
 
+import slips
 from expectation import ANY, Either, Num
 from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME,
                         E, close, down, exact, marks, nearest, over, quantity, under, up, value)
@@ -39,6 +40,8 @@ class Reckoning:
         self.volume()
         self.split()
         self.amounts()
+        for path in slips.found(self):  # 12. Slips of the unit
+            self.note("caution", "unit-slip", path=path)
         self.stopped = any(f.severity == "stop" for f in self.findings)
         return self.document()
 
@@ -58,8 +61,8 @@ class Reckoning:
     def num(self, si, kind, u=None, slack=0):
         return Num(si, kind, 10 * (u or self.u) * abs(si) + slack)
 
-    def note(self, severity, code, product=None, load=None, must=True):
-        self.findings.append(Record(severity=severity, code=code, product=product, load=load, must=must))
+    def note(self, severity, code, product=None, load=None, must=True, path=None):
+        self.findings.append(Record(severity=severity, code=code, product=product, load=load, must=must, path=path))
 
     # 2. The mix
     def mix(self):
@@ -84,7 +87,8 @@ class Reckoning:
             if self.decide(over, p.c, p.most):
                 self.note("stop", "over-maximum-dose", p.i)
             # "A dose under label.min_dose (as amounts of the mix too, on the basis of its own) [...] below-minimum-dose"
-            if p.low and self.decide(under, p.c, self.share(p.low, most_basis(p.given, p.dose, p.low, "min_dose"))):
+            p.low_share = p.low and self.share(p.low, most_basis(p.given, p.dose, p.low, "min_dose"))
+            if p.low and self.decide(under, p.c, p.low_share):
                 self.note("caution", "below-minimum-dose", p.i)
             for bound, breaks in (("minimum", under), ("maximum", over)):
                 limit = value(p.given, "label", f"{bound[:3]}_volume_rate")

@@ -214,6 +214,17 @@ class Limit(NamedTuple):
     """Where it stands."""
 
 
+class Reading(NamedTuple):
+    """What a value may have been meant as, where a confusion of units explains it. It is shown, and never taken."""
+
+    value: Quantity
+    """The value that it would be."""
+    meant: str
+    """What was meant, such as ``per ac``."""
+    stated: str
+    """What was stated instead, such as ``per ha``."""
+
+
 class Finding(NamedTuple):
     """A sentence about a plan."""
 
@@ -231,6 +242,8 @@ class Finding(NamedTuple):
     """What was found."""
     limit: Limit | None
     """What it is held against."""
+    readings: tuple[Reading, ...]
+    """What the value may have been meant as, the likeliest first; empty where nothing of the kind is thought."""
 
 
 class Caution(NamedTuple):
@@ -272,5 +285,5 @@ class Working(NamedTuple):
 
 __all__ = [
     "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
-    "ProductAccount", "Step", "Strip", "Total", "Totals", "Working",
+    "ProductAccount", "Reading", "Step", "Strip", "Total", "Totals", "Working",
 ]

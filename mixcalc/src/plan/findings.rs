@@ -27,6 +27,7 @@ impl Plan {
                 self.on_measuring(load, index, portion, &mut findings);
             }
         }
+        self.on_slips(&mut findings);
         self.on_working_volume(&mut findings);
         self.on_ground(&mut findings);
         let job = &self.job;
