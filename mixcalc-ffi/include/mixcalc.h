@@ -82,6 +82,7 @@
 #define MIXCALC_FINDING_DISPLACEMENT_NOT_COUNTED "displacement-not-counted"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 #define MIXCALC_FINDING_BELOW_MINIMUM_DOSE "below-minimum-dose"
+#define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
 
 /**
  * By volume, in liters.
