@@ -124,6 +124,7 @@ fn product(u: &mut Unstructured<'_>, index: usize) -> Result<Table> {
     let (unit, usual) = u.choose(DOSE[sort])?;
     let dose = number(u, *usual)?;
     let label = Table::default()
+        .maybe(u, 2, "min_dose", |u| Ok(format!("{:?} {unit}", dose * u.choose(&[0.5, 0.9, 1.0, 1.001])?)))?
         .maybe(u, 8, "max_dose", |u| Ok(format!("{:?} {unit}", dose * u.choose(&[1.0, 1.0, 1.0, 1.01, 1.2, 0.9])?)))?
         .maybe(u, 4, "first_carrier", share)?
         .maybe(u, 1, "min_volume_rate", quantity(RATE))?

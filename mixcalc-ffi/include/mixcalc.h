@@ -84,6 +84,8 @@
 #define MIXCALC_FINDING_DOSE_ON_PART_OF_GROUND "dose-on-part-of-ground"
 #define MIXCALC_FINDING_OVERLAP_DOUBLES_DOSE "overlap-doubles-dose"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
+#define MIXCALC_FINDING_BELOW_MINIMUM_DOSE "below-minimum-dose"
+#define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
 
 /**
  * By volume, in liters.

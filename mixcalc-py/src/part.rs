@@ -838,6 +838,10 @@ parts! {
     ///
     /// Parameters
     /// ----------
+    /// min_dose : Quantity, optional
+    ///     The least dose of the label's range: a lower one is cautioned.
+    /// min_dose_basis : str, optional
+    ///     What it is counted on; follows it where absent.
     /// max_dose : Quantity, optional
     ///     The largest dose; the dose itself where absent.
     /// max_dose_basis : str, optional
@@ -857,9 +861,21 @@ parts! {
     /// source : str, optional
     ///     Where these limits stand.
     Label,
-    "(*, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None)",
+    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None)",
     &[],
     {
+        /// The least dose.
+        #[getter]
+        fn min_dose(&self) -> Option<Quantity> {
+            self.core.min_dose().map(|dose| self.told(dose, "min_dose"))
+        }
+
+        /// What the least dose is counted on.
+        #[getter]
+        fn min_dose_basis(&self) -> Option<&'static str> {
+            self.core.min_dose().map(|dose| dose.basis().name())
+        }
+
         /// The largest dose.
         #[getter]
         fn max_dose(&self) -> Option<Quantity> {

@@ -172,6 +172,9 @@ fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
     let limit = finding.limit().map(|limit| {
         shape(py, "Limit", (limit.bound().name(), quantity(limit.value()), limit.force().name(), limit.source()))
     });
+    let readings = each(py, finding.readings().iter(), |py, reading| {
+        shape(py, "Reading", (quantity(reading.value()), reading.meant(), reading.stated()))
+    })?;
     shape(
         py,
         "Finding",
@@ -183,6 +186,7 @@ fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
             finding.message(),
             finding.actual().map(quantity),
             limit.transpose()?,
+            readings,
         ),
     )
 }

@@ -2,6 +2,7 @@
 
 use alloc::borrow::Cow;
 use alloc::string::String;
+use alloc::vec::Vec;
 
 use crate::quantity::{Quantity, System};
 use crate::text;
@@ -100,6 +101,10 @@ finding_codes! {
     OverlapDoublesDose = "overlap-doubles-dose", Caution;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
+    /// A dose is under the least of the label's range.
+    BelowMinimumDose = "below-minimum-dose", Caution;
+    /// A value is outside its range, and a known confusion of units explains it better than that it is meant.
+    UnitSlip = "unit-slip", Caution;
 }
 
 /// Which side of a limit is allowed.
@@ -210,6 +215,34 @@ impl Limit {
     }
 }
 
+/// What a value may have been meant as, where a confusion of units explains it. It is shown, and never taken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading {
+    pub(crate) value: Quantity,
+    pub(crate) meant: &'static str,
+    pub(crate) stated: &'static str,
+}
+
+impl Reading {
+    /// The value that it would be.
+    #[must_use]
+    pub const fn value(&self) -> Quantity {
+        self.value
+    }
+
+    /// What was meant, such as `per ac`.
+    #[must_use]
+    pub const fn meant(&self) -> &'static str {
+        self.meant
+    }
+
+    /// What was stated instead, such as `per ha`.
+    #[must_use]
+    pub const fn stated(&self) -> &'static str {
+        self.stated
+    }
+}
+
 /// A sentence about a plan: code, severity, place, the actual value and the limit it breaks or nears.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
@@ -219,12 +252,22 @@ pub struct Finding {
     pub(crate) subject: String,
     pub(crate) actual: Option<Quantity>,
     pub(crate) limit: Option<Limit>,
+    pub(crate) readings: Vec<Reading>,
     pub(crate) units: System,
 }
 
 impl Finding {
     pub(crate) fn new(code: FindingCode, path: impl Into<String>, units: System) -> Self {
-        Self { code, path: path.into(), load: None, subject: String::new(), actual: None, limit: None, units }
+        Self {
+            code,
+            path: path.into(),
+            load: None,
+            subject: String::new(),
+            actual: None,
+            limit: None,
+            readings: Vec::new(),
+            units,
+        }
     }
 
     /// In which load.
@@ -246,6 +289,11 @@ impl Finding {
 
     pub(crate) fn against(mut self, limit: Limit) -> Self {
         self.limit = Some(limit);
+        self
+    }
+
+    pub(crate) fn read_as(mut self, readings: Vec<Reading>) -> Self {
+        self.readings = readings;
         self
     }
 
@@ -285,20 +333,36 @@ impl Finding {
         self.limit.as_ref()
     }
 
+    /// What the value may have been meant as, the likeliest first.
+    #[must_use]
+    pub fn readings(&self) -> &[Reading] {
+        &self.readings
+    }
+
     /// The sentence, in the measures of the job.
     #[must_use]
     pub fn message(&self) -> String {
         let shown = |quantity: Option<Quantity>| quantity.map(|q| q.to_people(self.units)).unwrap_or_default();
         let load = self.load.map(|load| alloc::format!("{load}")).unwrap_or_default();
         let limit = self.limit.as_ref();
+        let readings = self.readings.iter().map(|reading| {
+            let value = reading.value.to_people(self.units);
+            text::filled(text::READING, &[("value", &value), ("meant", &reading.meant), ("stated", &reading.stated)])
+        });
+        let readings = readings.collect::<Vec<_>>().join(text::OR_READING);
+        let subject = text::legible(&self.subject);
+        let what = text::filled(text::field(&self.path), &[("subject", &subject)]);
         text::filled(
             text::finding(self.code),
             &[
-                ("subject", &text::legible(&self.subject)),
+                ("subject", &subject),
+                ("what", &what),
                 ("path", &self.path),
                 ("load", &load),
                 ("actual", &shown(self.actual)),
                 ("limit", &shown(limit.map(Limit::value))),
+                ("side", &limit.map(|limit| text::side(limit.bound)).unwrap_or_default()),
+                ("readings", &readings),
                 ("source", &text::legible(limit.map(Limit::source).unwrap_or_default())),
             ],
         )

@@ -8,7 +8,7 @@ use alloc::sync::Arc;
 use core::fmt::{self, Write};
 
 use crate::error::{Error, ErrorCode};
-use crate::finding::FindingCode;
+use crate::finding::{Bound, FindingCode};
 use crate::label::Basis;
 use crate::measure::MeasureKind;
 use crate::quantity::Kind;
@@ -266,6 +266,41 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
              its basis is treated-area"
         }
         FindingCode::OverlapDoublesDose => "where passes overlap, {actual} of ground take the dose twice",
+        FindingCode::UnitSlip => {
+            "{what} is {actual}, {side} {limit} ({source}). Look at the unit: it would be {readings}. Nothing was changed; look it up before you go on"
+        }
+        FindingCode::BelowMinimumDose => {
+            "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
+        }
+    }
+}
+
+/// What a value may have been meant as.
+pub(crate) const READING: &str = "{value} if {meant} was meant where {stated} was stated";
+pub(crate) const OR_READING: &str = ", or ";
+
+/// What a field holds, in the words of a sentence about its unit.
+pub(crate) fn field(path: &str) -> &'static str {
+    match path.rsplit('.').next().unwrap_or_default() {
+        "dose" => "the dose of {subject}",
+        "density" => "the density of {subject}",
+        "particle_density" => "the particle density of {subject}",
+        "bulk_density" => "the bulk density of {subject}",
+        "content" => "the content of {subject}",
+        "stock" => "the stock of {subject}",
+        "capacity" => "the capacity of {subject}",
+        "carrier_rate" => "the carrier rate",
+        "brim" => "the brim of the tank",
+        "residual" => "the residual of the sprayer",
+        _ => "the volume rate",
+    }
+}
+
+/// On which side of a limit a value is that breaks it.
+pub(crate) const fn side(bound: Bound) -> &'static str {
+    match bound {
+        Bound::AtMost => "over",
+        Bound::AtLeast => "under",
     }
 }
 
@@ -280,6 +315,12 @@ pub(crate) mod source {
     pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
+    /// Ends of ranges that a slip of the unit is judged by.
+    pub(crate) const SPAN: &str = "mixcalc: the end that is not given, as twenty times the other";
+    pub(crate) const PLAUSIBLE: &str = "mixcalc: hardly any product is beyond";
+    pub(crate) const JOB_TAKES: &str = "mixcalc: a part of what the job takes";
+    pub(crate) const STEPS: &str = "mixcalc: so many graduations";
+    pub(crate) const TANK: &str = "mixcalc: a part of the tank";
     /// What the job states.
     pub(crate) const JOB: &str = "the job";
     /// What a label says that one tank serves.

@@ -32,6 +32,7 @@ const ROOMS: &[&str] = &[
 
 /// What `text` may name of the rooms below it: closed lists to each of whose members it gives words. Nothing that reckons.
 const NAMED_BY_TEXT: &[&str] = &[
+    "finding::Bound",
     "finding::FindingCode",
     "finding::Severity",
     "label::Basis",
@@ -47,6 +48,7 @@ const NO_SENTENCES: &[(&str, &str)] = &[
     ("label/formulation.rs", "const FORMULATIONS"),
     ("quantity/kind.rs", "claims!"),
     ("quantity/kind.rs", "kinds!"),
+    ("plan/slip.rs", "static CONFUSIONS"),
     ("quantity/show.rs", "fn people_units"),
     ("quantity/unit.rs", "static AMBIGUOUS"),
     ("quantity/unit.rs", "const PERCENT_READINGS"),

@@ -212,7 +212,7 @@ const EVERY_KEY: &str = r#"{
         {"name": "example product A", "formulation": "SC", "dose": "1.5 L/ha", "density": "1.1 kg/L", "viscous": true,
          "stock": "20 L",
          "active_substances": [{"name": "example substance", "content": "250 g/L"}, {"name": "another", "content": "5 % w/w"}],
-         "label": {"max_dose": "2 L/ha", "min_volume_rate": "150 L/ha", "max_volume_rate": "400 L/ha", "first_carrier": 0.75,
+         "label": {"min_dose": "1 L/ha", "max_dose": "2 L/ha", "min_volume_rate": "150 L/ha", "max_volume_rate": "400 L/ha", "first_carrier": 0.75,
                    "source": "label, section 3"},
          "measure": {"kind": "vessel", "name": "cup", "capacity": "500 mL", "graduation": "5 mL", "marked_in": "mL"}},
         {"name": "example product B", "formulation": "WG", "dose": "2 g/L", "basis": "carrier-volume", "stock": "3 kg",
@@ -224,6 +224,7 @@ const EVERY_KEY: &str = r#"{
 /// The same job by the functions that Rust has for it.
 fn every_function() -> Result<Job, Error> {
     let label = Label::new()
+        .with_min_dose(LiquidDose::read("1 L/ha")?)
         .with_max_dose(LiquidDose::read("2 L/ha")?)
         .with_min_volume_rate(VolumeRate::read("150 L/ha")?)
         .with_max_volume_rate(VolumeRate::read("400 L/ha")?)

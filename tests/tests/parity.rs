@@ -628,6 +628,8 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
             with("").replacen("area = \"1.2 ha\"", "ground = { area = \"1.2 ha\", overlap = { share = \"5 %\" } }", 1),
         ),
         (F::DoseTakenAsMaximum, JOB.into()),
+        (F::BelowMinimumDose, with("label = { min_dose = \"2 L/ha\" }")),
+        (F::UnitSlip, with("label = { min_dose = \"3 L/ha\", max_dose = \"4 L/ha\" }")),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);
     for (code, job) in jobs {

@@ -307,7 +307,8 @@ fn tells_why_and_nothing_to_measure(plan: &Plan) {
             finding.limit().map(|limit| format!("{} {}", limit.value().to_people(plan.job().units()), limit.source()));
         let actual = finding.actual().map(|actual| actual.to_people(plan.job().units()));
         let load = finding.load().map(|load| load.to_string());
-        for part in [limit, actual, load].into_iter().flatten() {
+        let readings = finding.readings().iter().map(|reading| reading.value().to_people(plan.job().units()));
+        for part in [limit, actual, load].into_iter().flatten().chain(readings) {
             known = format!("{known} {part}");
         }
     }

@@ -246,6 +246,15 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
         factor = draw.choice([F(11, 10), F(5, 4), F(3, 2), F(101, 100)]) if limit == "more" else F(9, 10)
         label["max_dose"] = draw.say(F(number) * factor, [(name, 1)])
     if draw.chance(14):
+        number, name = p["dose"].split(" ", 1)
+        factor = draw.choices([F(1, 2), F(9, 10), F(1), F(101, 100), F(2)], [30, 20, 30, 10, 10])[0]
+        label["min_dose"] = draw.say(F(number) * factor, [(name, 1)])
+    elif draw.chance(8):  # counted on something else than the dose
+        allowed = share * draw.choice([F(1, 2), F(1), F(101, 100)])
+        per_area = other == "area"
+        label["min_dose"] = draw.say(allowed * (R if per_area else 1), s[f"{what}_per_{'area' if per_area else 'mix'}"])
+        label["min_dose_basis"] = {"area": "ground-area", "mix": "mix-volume", "carrier": "carrier-volume"}[other]
+    if draw.chance(14):
         label["first_carrier"] = draw.choice([0.25, 0.5, 0.6, 0.75, 0.9])
     if draw.chance(12):
         share_of_rate = draw.choice([F(1, 3), F(1, 2), F(2, 3), F(3, 4), F(4, 5), 1, F(5, 4)])
@@ -330,6 +339,11 @@ def on_crop(draw, s, job):
             same = label["max_dose"]
         if not (said := restated(product["dose"], None)):
             continue
+        if "min_dose" in label and label.get("min_dose_basis", "ground-area") == "ground-area":
+            if (least := restated(label["min_dose"], said[0])) and draw.chance(60):
+                label["min_dose"], label["min_dose_basis"] = least[1], said[0]
+            else:
+                label["min_dose_basis"] = "ground-area"
         if same and draw.chance(60) and (most := restated(same, said[0])):
             label["max_dose"], label["max_dose_basis"] = most[1], said[0]
         elif same:

@@ -10,6 +10,11 @@ from math import ceil, floor
 class Unreadable(ValueError):
     """The text is not a quantity or a document that the witness knows."""
 
+
+class NoAnswer(Exception):
+    """The job is an error of the library; the text is its code."""
+
+
 AREA, VOLUME, MASS, TIME = (2, 0, 0), (3, 0, 0), (0, 1, 0), (0, 0, 1)  # powers of m, kg, s
 LIQUID_PER_AREA, DRY_PER_AREA, BY_VOLUME, DENSITY, BY_MASS = (1, 0, 0), (-2, 1, 0), (0, 0, 0), (-3, 1, 0), "w/w"
 FOOT, POUND, US_GAL, IMP_GAL = (Fraction(t) for t in ("0.3048", "0.45359237", "0.003785411784", "0.00454609"))

@@ -5,13 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from types import SimpleNamespace as Record
 
+import slips
 from expectation import ANY, Either, Num, Si
-from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME,
+from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME, NoAnswer,
                         E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
-
-
-class NoAnswer(Exception):
-    """The job is an error of the library; the text is its code."""
 
 
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
@@ -22,11 +19,10 @@ def basis_of(given, said=None) -> str:
     return said or named_basis(given) or ("ground-area" if quantity(given)[1] in PER_AREA else "mix-volume")
 
 
-def most_basis(given: dict, dose, most) -> str:
-    """On what a largest dose is counted: "on the basis of the dose where that is per volume too, else on mix"."""
+def most_basis(given: dict, dose, most, key="max_dose") -> str:
+    """On what a least or largest dose is counted: "on the basis of the dose where that is per volume too, else on mix"."""
     of_dose = given.get("basis") if (dose[1] in PER_AREA) == (most[1] in PER_AREA) else None
-    return basis_of(given.get("label", {}).get("max_dose", given["dose"]),
-                    given.get("label", {}).get("max_dose_basis", of_dose))
+    return basis_of(given.get("label", {}).get(key, given["dose"]), given.get("label", {}).get(f"{key}_basis", of_dose))
 
 
 class Reckoning:
@@ -45,6 +41,8 @@ class Reckoning:
         self.volume()
         self.split()
         self.amounts()
+        for path in slips.found(self):  # 12. Slips of the unit
+            self.note("caution", "unit-slip", path=path)
         self.stopped = any(f.severity == "stop" for f in self.findings)
         return self.document()
 
@@ -64,8 +62,8 @@ class Reckoning:
     def num(self, si, kind, u=None, slack=0):
         return Num(si, kind, 10 * (u or self.u) * abs(si) + slack)
 
-    def note(self, severity, code, product=None, load=None, must=True):
-        self.findings.append(Record(severity=severity, code=code, product=product, load=load, must=must))
+    def note(self, severity, code, product=None, load=None, must=True, path=None):
+        self.findings.append(Record(severity=severity, code=code, product=product, load=load, must=must, path=path))
 
     # 4. The ground
     def ground(self):
@@ -122,6 +120,11 @@ class Reckoning:
                 self.note("caution", "label-tank-disagrees", p.i)
             if p.on_part:
                 self.note("caution", "dose-on-part-of-ground", p.i)
+            # "A dose under label.min_dose (as amounts of the mix too, on the basis of its own) [...] below-minimum-dose"
+            p.low_share = p.low and self.share(*p.low)
+            p.high_share = p.high and self.share(*p.high)
+            if p.low and self.decide(under, p.c, p.low_share):
+                self.note("caution", "below-minimum-dose", p.i)
             for bound, breaks in (("minimum", under), ("maximum", over)):
                 limit = value(p.given, "label", f"{bound[:3]}_volume_rate")
                 on = p.given.get("label", {}).get("volume_rate_basis", "ground-area")
@@ -131,6 +134,7 @@ class Reckoning:
     def product(self, i, given):
         p = Record(i=i, given=given, name=given["name"], dose=quantity(given["dose"]), own=given.get("measure"))
         p.label = quantity(given.get("label", {}).get("max_dose", given["dose"]))
+        p.low = quantity(low) if (low := given.get("label", {}).get("min_dose")) is not None else None
         least, most = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
         if None not in (least, most) and least > most:
             raise NoAnswer("out-of-range")
@@ -147,8 +151,15 @@ class Reckoning:
             if "ground-area" not in [basis for _, basis in stated.values()]:
                 per_area = LIQUID_PER_AREA if p.kind == VOLUME else DRY_PER_AREA
                 stated["tank"] = (p.dose[0] * p.tank, per_area), "ground-area"
+        # "A min_dose over a max_dose that is counted on the same basis is the error out-of-range."
+        low_basis = p.low and most_basis(given, p.dose, p.low, "min_dose")
+        same = p.low and "max_dose" in label and p.low[1] == p.label[1] and low_basis == p.most_basis
+        if same and self.decide(over, p.low[0], p.label[0]):
+            raise NoAnswer("out-of-range")
+        p.stated_basis, p.high = p.basis, stated.get("max_dose") and self.grounded(*stated["max_dose"], p.kind)
         largest = list(stated.values()) or [(p.dose, p.basis)]
         p.largest = [self.grounded(dose, basis, p.kind) for dose, basis in largest]
+        p.low = p.low and self.grounded(p.low, low_basis, p.kind)
         p.dose, p.basis = self.grounded(p.dose, p.basis, p.kind)
         p.density, p.particle, p.bulk = (value(given, k) for k in ("density", "particle_density", "bulk_density"))
         p.dry = (given["formulation"][:2] in DRY if "formulation" in given else p.kind == MASS and p.density is None)
@@ -336,6 +347,12 @@ class Reckoning:
             self.fill(load)
         for p in self.products:
             p.measured = sum(load.count * load.products[p.i].measured for load in self.loads)
+            drawn = {}
+            for load in self.loads:
+                m = load.products[p.i].m
+                drawn[m.i] = drawn.get(m.i, 0) + load.count * load.products[p.i].n
+            if max(drawn.values()) > 2**53:  # "More than 2^53 graduations of a measure in all loads are the error uncountable."
+                raise NoAnswer("uncountable")
             p.stock = value(p.given, "stock")
             if p.stock is not None and self.decide(over, p.measured, p.stock):
                 self.note("caution", "stock-short", p.i)

@@ -126,8 +126,8 @@ def largest(job, i, given):
         yield reckoning.fraction(dose) * passes, base[basis]
 
 
-TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "max_dose_basis", "source",
-         "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows"}
+TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
+         "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows"}
 AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 
@@ -154,6 +154,7 @@ def of_findings(reckoning, got):
     def meets(want, f):
         product = re.search(r"products\[(\d+)\]", f.get("path") or "")
         return ((want.severity, want.code) == (f["severity"], f["code"])
+                and want.path in (None, f.get("path"))
                 and (want.product is None or product and int(product[1]) == want.product)
                 and (None in (want.load, f.get("load")) or want.load.first <= f["load"] <= want.load.last))
     others = any(f.severity == "stop" and f.code != "rinses-exceed-carrier" for f in reckoning.findings)
@@ -163,6 +164,7 @@ def of_findings(reckoning, got):
                  or others and want.code == "rinses-exceed-carrier")
         if not open_ and not any(meets(want, f) for f in got):
             where = "" if want.product is None else f" for products[{want.product}]"
+            where += f" at {want.path}" if want.path else ""
             where += f" in load {want.load.first}" if want.load else ""
             yield f"findings: {want.severity} {want.code}{where} is missing"
     for f in got:
@@ -224,7 +226,7 @@ def expected(job: dict) -> dict:
         return item
     reckoning = Reckoning(job)
     document = plain(reckoning.solve())
-    found = [{"severity": f.severity, "code": f.code, "path": f"products[{f.product}]" if f.product is not None else "",
+    found = [{"severity": f.severity, "code": f.code, "path": f.path or (f"products[{f.product}]" if f.product is not None else ""),
               "load": f.load and f.load.first, "message": "some text"} for f in reckoning.findings]
     cautions = [{"code": "label-decides", "text": "some text"}]
     return {**document, "job": objects(job), "findings": found, "cautions": cautions}

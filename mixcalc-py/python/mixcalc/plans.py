@@ -225,6 +225,17 @@ class Limit(NamedTuple):
     """Where it stands."""
 
 
+class Reading(NamedTuple):
+    """What a value may have been meant as, where a confusion of units explains it. It is shown, and never taken."""
+
+    value: Quantity
+    """The value that it would be."""
+    meant: str
+    """What was meant, such as ``per ac``."""
+    stated: str
+    """What was stated instead, such as ``per ha``."""
+
+
 class Finding(NamedTuple):
     """A sentence about a plan."""
 
@@ -242,6 +253,8 @@ class Finding(NamedTuple):
     """What was found."""
     limit: Limit | None
     """What it is held against."""
+    readings: tuple[Reading, ...]
+    """What the value may have been meant as, the likeliest first; empty where nothing of the kind is thought."""
 
 
 class Caution(NamedTuple):
@@ -282,6 +295,6 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
-    "ProductAccount", "Step", "Strip", "Total", "Totals", "Working",
+    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount",
+    "Portion", "ProductAccount", "Reading", "Step", "Strip", "Total", "Totals", "Working",
 ]

@@ -278,6 +278,12 @@ wire! {
 
     /// What a label limits.
     struct LabelWire {
+        /// The least dose of the label's range: a lower one is cautioned.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_dose: Option<Stated>,
+        /// What the least dose is counted on; follows it where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_dose_basis: Option<BasisWire>,
         /// The largest dose; the dose itself where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         max_dose: Option<Stated>,
@@ -768,7 +774,7 @@ impl ProductWire {
             product = product.with_active_substance(substance.substance().at(&place)?);
         }
         if let Some(label) = &self.label {
-            product = product.with_label(label.label_for(|max_dose| self.basis_for(max_dose)).at("label")?)?;
+            product = product.with_label(label.label_for(|bound| self.basis_for(bound)).at("label")?)?;
         }
         if let Some(stock) = &self.stock {
             let by_volume = product.dose().is_by_volume();
@@ -781,15 +787,15 @@ impl ProductWire {
         Ok(product)
     }
 
-    /// A largest dose per volume is counted as the dose is, where that is per volume too.
-    fn basis_for(&self, max_dose: &Stated) -> Option<BasisWire> {
+    /// A least or largest dose per volume is counted as the dose is, where that is per volume too.
+    fn basis_for(&self, bound: &Stated) -> Option<BasisWire> {
         let is_per_area = |stated: &Stated| {
             use Kind::{LiquidDose, MassPerArea, SolidDose, VolumePerArea};
             stated.read().is_ok_and(|(quantity, _)| {
                 matches!(quantity.kind(), VolumePerArea | MassPerArea | LiquidDose | SolidDose)
             })
         };
-        self.basis.filter(|_| is_per_area(max_dose) == is_per_area(&self.dose))
+        self.basis.filter(|_| is_per_area(bound) == is_per_area(&self.dose))
     }
 
     fn of(product: &Product) -> Self {
@@ -829,17 +835,20 @@ impl SubstanceWire {
 }
 
 impl LabelWire {
-    /// The label by itself: its largest dose is counted on what it says, or on what its dimension implies.
+    /// The label by itself: its least and largest dose are counted on what it says, or on what its dimension implies.
     fn label(&self) -> Result<Label, Error> {
         let label = self.label_for(|_| None)?;
         label.checked_alone().map(|()| label)
     }
 
-    /// The label of a product, which may say what a largest dose is counted on where the label does not.
+    /// The label of a product, which may say what these doses are counted on where the label does not.
     fn label_for(&self, basis: impl Fn(&Stated) -> Option<BasisWire>) -> Result<Label, Error> {
-        let max_dose = self.max_dose.as_ref().map(|stated| dose(stated, self.max_dose_basis.or_else(|| basis(stated))));
+        let bound = |stated: &Option<Stated>, own: Option<BasisWire>| {
+            stated.as_ref().map(|stated| dose(stated, own.or_else(|| basis(stated)))).transpose()
+        };
         Ok(Label {
-            max_dose: max_dose.transpose().at("max_dose")?,
+            min_dose: bound(&self.min_dose, self.min_dose_basis).at("min_dose")?,
+            max_dose: bound(&self.max_dose, self.max_dose_basis).at("max_dose")?,
             max_ground_dose: dose_on(BasisWire::GroundArea, self.max_ground_dose.as_ref()).at("max_ground_dose")?,
             max_concentration: dose_on(BasisWire::MixVolume, self.max_concentration.as_ref())
                 .at("max_concentration")?,
@@ -859,6 +868,8 @@ impl LabelWire {
 
     fn of(label: &Label) -> Self {
         Self {
+            min_dose: label.min_dose.map(Stated::of),
+            min_dose_basis: label.min_dose.map(|dose| dose.basis().into()),
             max_dose: label.max_dose.map(Stated::of),
             max_dose_basis: label.max_dose.map(|dose| dose.basis().into()),
             max_ground_dose: label.max_ground_dose.map(Stated::of),

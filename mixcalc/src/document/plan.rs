@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::job::{BasisWire, JobWire};
 use super::stated::Stated;
-use crate::finding::{Caution, Finding};
+use crate::finding::{Caution, Finding, Reading};
 use crate::label::Dose;
 use crate::measure::{Amount, Measure};
 use crate::plan::{Action, Cleared, Ground, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
@@ -253,6 +253,19 @@ wire_out! {
         actual: Option<Stated>,
         /// What it is held against.
         limit: Option<LimitWire>,
+        /// What the value may have been meant as, the likeliest first; absent where nothing of the kind is thought.
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        readings: Vec<ReadingWire>,
+    }
+
+    /// What a value may have been meant as.
+    struct ReadingWire {
+        /// The value that it would be.
+        value: Stated,
+        /// What was meant.
+        meant: &'static str,
+        /// What was stated instead.
+        stated: &'static str,
     }
 
     /// A limit.
@@ -553,7 +566,12 @@ fn finding(finding: &Finding) -> FindingWire {
             force: limit.force().name(),
             source: limit.source().to_string(),
         }),
+        readings: finding.readings().iter().map(reading).collect(),
     }
+}
+
+fn reading(reading: &Reading) -> ReadingWire {
+    ReadingWire { value: Stated::of(reading.value()), meant: reading.meant(), stated: reading.stated() }
 }
 
 fn caution(caution: Caution) -> CautionWire {

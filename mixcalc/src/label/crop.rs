@@ -2,6 +2,7 @@
 
 use super::{Basis, Dose};
 use crate::error::{Error, ErrorCode};
+use crate::quantity::close::{is_over, is_under};
 use crate::quantity::{Area, Kind, Length, LiquidDose, Quantity, Ratio, SolidDose, VolumeRate, positive};
 use crate::text;
 
@@ -331,7 +332,7 @@ impl Crop {
             (Some(_), None) if self.band_width.is_none() => return Err(missing("spot_area")),
             _ => (stated(self.band_width, "band_width")? / self.treated_row_spacing()?, "band_width"),
         };
-        if crate::quantity::close::is_over(share, Ratio::one()) {
+        if is_over(share, Ratio::one()) {
             let error = Error::new(ErrorCode::OutOfRange).at(key).at("crop");
             return Err(error.given(share).allowed(text::word("at most 100 % of the ground")));
         }
@@ -341,7 +342,7 @@ impl Crop {
     /// Part of the ground that is treated, where the crop says that it is a part.
     pub(crate) fn part_treated(&self, area: Area) -> Option<Ratio> {
         let is_part = self.band_width.is_some() || (self.spots.is_some() && self.spot_area.is_some());
-        self.treated_share(area).ok().filter(|share| is_part && crate::quantity::close::is_under(*share, Ratio::one()))
+        self.treated_share(area).ok().filter(|share| is_part && is_under(*share, Ratio::one()))
     }
 
     /// Ground of a job on `area` for each plant that is treated.
@@ -467,6 +468,12 @@ impl PerCrop {
         } else {
             per_ground.claim::<SolidDose>().map(Dose::SolidPerArea)
         }
+    }
+
+    /// Whether it is over another one on the same basis.
+    pub(super) fn is_over(self, other: Self) -> bool {
+        let times = self.amount.over(other.amount).and_then(Quantity::claim::<Ratio>);
+        self.basis == other.basis && times.is_ok_and(|times| is_over(times, Ratio::one()))
     }
 
     /// What a volume of mix comes to per ground area.

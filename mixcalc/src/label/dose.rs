@@ -3,6 +3,7 @@
 use super::{LabelTank, PerCrop, Stand};
 use crate::error::{Error, ErrorCode};
 use crate::measure::Amount;
+use crate::quantity::close::is_over;
 use crate::quantity::{
     Density, Kind, LiquidDose, MassConcentration, MassFraction, Quantity, Ratio, SolidDose, Volume, VolumeFraction,
     VolumeRate, positive,
@@ -200,6 +201,21 @@ impl Dose {
             Self::LiquidPerArea(_) | Self::LiquidPerMix(_) | Self::LiquidPerCarrier(_) => true,
             Self::SolidPerArea(_) | Self::SolidPerMix(_) | Self::MassPerMass(_) | Self::SolidPerCarrier(_) => false,
             Self::PerCrop(dose) => dose.is_by_volume(),
+        }
+    }
+
+    /// Whether it is over another one that is counted as it is. On different bases the volume rate decides, and a plan compares.
+    pub(super) fn is_over(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::LiquidPerArea(dose), Self::LiquidPerArea(other)) => is_over(dose, other),
+            (Self::SolidPerArea(dose), Self::SolidPerArea(other)) => is_over(dose, other),
+            (Self::LiquidPerMix(dose), Self::LiquidPerMix(other))
+            | (Self::LiquidPerCarrier(dose), Self::LiquidPerCarrier(other)) => is_over(dose, other),
+            (Self::SolidPerMix(dose), Self::SolidPerMix(other))
+            | (Self::SolidPerCarrier(dose), Self::SolidPerCarrier(other)) => is_over(dose, other),
+            (Self::MassPerMass(dose), Self::MassPerMass(other)) => is_over(dose, other),
+            (Self::PerCrop(dose), Self::PerCrop(other)) => dose.is_over(other),
+            _ => false,
         }
     }
 

@@ -87,6 +87,7 @@ impl LabelTank {
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Label {
+    pub(crate) min_dose: Option<Dose>,
     pub(crate) max_dose: Option<Dose>,
     pub(crate) max_ground_dose: Option<Dose>,
     pub(crate) max_concentration: Option<Dose>,
@@ -103,6 +104,14 @@ impl Label {
     #[must_use]
     pub fn new() -> Self {
         Self::default()
+    }
+
+    /// The least dose of the label's range. A dose under it is cautioned and not stopped: a lower dose may be lawful, and should be
+    /// decided.
+    #[must_use]
+    pub fn with_min_dose(mut self, dose: impl Into<Dose>) -> Self {
+        self.min_dose = Some(dose.into());
+        self
     }
 
     /// The largest dose.
@@ -167,6 +176,12 @@ impl Label {
     pub fn with_source(mut self, source: &str) -> Self {
         self.source = Some(source.into());
         self
+    }
+
+    /// The least dose, where the label gives one.
+    #[must_use]
+    pub const fn min_dose(&self) -> Option<Dose> {
+        self.min_dose
     }
 
     /// The largest dose, where the label gives one.
@@ -234,20 +249,20 @@ impl Label {
     }
 
     pub(super) fn checked(&self, dose: Dose) -> Result<(), Error> {
-        for (key, most) in self.doses() {
-            most.positive().map_err(|error| error.at(key))?;
+        for (key, bound) in self.min_dose.map(|dose| ("min_dose", dose)).into_iter().chain(self.doses()) {
+            bound.positive().map_err(|error| error.at(key))?;
             let bases: &[Basis] = match key {
                 "max_ground_dose" => &[Basis::GroundArea],
                 "max_concentration" => &[Basis::MixVolume],
                 _ => Basis::all(),
             };
-            let is_like = most.is_by_volume() == dose.is_by_volume();
-            if !is_like || !bases.contains(&most.basis()) {
+            let is_like = bound.is_by_volume() == dose.is_by_volume();
+            if !is_like || !bases.contains(&bound.basis()) {
                 let due = match bases {
                     [basis] if is_like => text::dose_examples(Some(*basis)),
                     _ => text::dose_like(dose.is_by_volume()),
                 };
-                return Err(Error::new(ErrorCode::WrongQuantity).at(key).given(Quantity::from(most)).allowed(due));
+                return Err(Error::new(ErrorCode::WrongQuantity).at(key).given(Quantity::from(bound)).allowed(due));
             }
         }
         if self.tank.is_some() && dose.basis() != Basis::MixVolume {
@@ -288,6 +303,14 @@ impl Label {
                 .at("min_volume_rate")
                 .given(least)
                 .allowed(format_args!("{} {most}", text::word("at most max_volume_rate,"))));
+        }
+        if let (Some(least), Some(most)) = (self.min_dose, self.max_dose)
+            && least.is_over(most)
+        {
+            return Err(Error::new(ErrorCode::OutOfRange)
+                .at("min_dose")
+                .given(Quantity::from(least))
+                .allowed(format_args!("{} {}", text::word("at most max_dose,"), Quantity::from(most))));
         }
         match self.first_carrier {
             Some(share) if !(share > Ratio::ZERO && share <= Ratio::one()) => Err(Error::new(ErrorCode::OutOfRange)

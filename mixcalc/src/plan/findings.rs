@@ -27,6 +27,7 @@ impl Plan {
                 self.on_measuring(load, index, portion, &mut findings);
             }
         }
+        self.on_slips(&mut findings);
         self.on_working_volume(&mut findings);
         self.on_ground(&mut findings);
         let job = &self.job;
@@ -72,6 +73,13 @@ impl Plan {
             let finding = self.on_product(FindingCode::DoseOnPartOfGround, index, "basis", product);
             let stated = Limit::fact(Bound::AtMost, product.dose(), source::JOB);
             findings.push(finding.actual_value(concentrated).against(stated));
+        }
+        if let Some(least) = product.label().min_dose
+            && let Ok(needed) = least.share(&self.mix.composition(&self.job))
+            && exceeds(needed, share)
+        {
+            let limit = product.label().limit(Bound::AtLeast, least);
+            findings.push(on(FindingCode::BelowMinimumDose, "dose").against(limit));
         }
         if product.is_its_own_maximum() {
             findings.push(on(FindingCode::DoseTakenAsMaximum, "label.max_dose"));

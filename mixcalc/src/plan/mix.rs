@@ -124,7 +124,11 @@ impl Mix {
         }
         let carrier_share = taken.rest() / per_carrier;
         let of = Composition { rate, carrier_share, density: job.mix_density(), stand };
-        let shares = job.products().iter().map(|product| Ok((product.dose().share(&of)?, product.largest_share(&of)?)));
+        let shares = job.products().iter().map(|product| {
+            // What findings hold the dose against needs what the dose does.
+            product.label().min_dose().map(|least| least.share(&of)).transpose()?;
+            Ok((product.dose().share(&of)?, product.largest_share(&of)?))
+        });
         let ground_rate = rate * job.ground().passes();
         let shares = shares.collect::<Result<_, Error>>()?;
         let mix = Self { rate, ground_rate, carrier_share, displacements, shares };

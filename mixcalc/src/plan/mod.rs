@@ -10,6 +10,7 @@ mod ledger;
 mod loads;
 mod mix;
 mod recipe;
+mod slip;
 mod steps;
 mod working;
 
