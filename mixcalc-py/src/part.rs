@@ -3,6 +3,7 @@
 //! Each keeps what was stated, as the tree that the core made the part from, so that a change of one field is the same reading
 //! once more, and `repr` shows what was typed.
 
+use std::any::Any;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use mixcalc::document::{Node, Part};
@@ -70,6 +71,25 @@ fn with_fixed(mut node: Node, fixed: &[(&str, &str)]) -> Node {
     node
 }
 
+/// What was stated, but for a dose that was stated as an active substance: that is the product's dose from here on, so that no dose is
+/// taken for another.
+fn settled(core: &dyn Any, node: Node) -> Node {
+    if let Some(product) = core.downcast_ref::<mixcalc::Product>() {
+        if at(&node, "dose_of").is_some_and(|name| *name != Node::Null) {
+            let dose = mixcalc::Quantity::from(product.dose());
+            let unit = dose.kind().unit().to_owned();
+            return changed(&node, vec![("dose_of".into(), Node::Null), ("dose".into(), Node::Quantity(dose, unit))]);
+        }
+    } else if let Some(job) = core.downcast_ref::<mixcalc::Job>() {
+        let products = job.products().iter().zip(each_of(&node, "products"));
+        let products: Vec<Node> = products.map(|(core, node)| settled(core, node.clone())).collect();
+        if products != each_of(&node, "products") {
+            return changed(&node, vec![("products".into(), Node::List(products))]);
+        }
+    }
+    node
+}
+
 /// Declares the classes: for each its signature, keys that keywords need not give, and the methods of its own.
 macro_rules! parts {
     ($($(#[$doc:meta])* $name:ident, $signature:tt, $fixed:expr, { $($methods:tt)* })*) => {
@@ -85,6 +105,7 @@ macro_rules! parts {
             impl $name {
                 pub(crate) fn of(py: Python<'_>, node: Node) -> PyResult<Self> {
                     let core = border::answer(py, || mixcalc::$name::from_node(&node))?;
+                    let node = settled(&core, node);
                     Ok(Self { core, node })
                 }
 
@@ -390,6 +411,9 @@ parts! {
     ///     Unique in the job.
     /// dose : Quantity
     ///     Per ground area, "2.5 L/ha" or "400 g/ha"; per volume of mix, "0.25 % v/v" or "150 mL/100 L".
+    /// dose_of : str, optional
+    ///     The active substance that the dose is stated as, by its own name or by that of the acid or element that it is counted as. The
+    ///     product then has the dose of its own that this comes to.
     /// basis : {"ground-area", "mix-volume", "carrier-volume"}, optional
     ///     What the dose is counted on; follows the dose where absent.
     /// formulation : str, optional
@@ -414,7 +438,7 @@ parts! {
     /// >>> product.dose, product.basis
     /// (LiquidDose("1.5 L/ha"), 'ground-area')
     Product,
-    "(*, name, dose, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
+    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
     &[],
     {
         /// Unique in the job.
@@ -433,6 +457,12 @@ parts! {
         #[getter]
         fn dose(&self) -> Quantity {
             self.told(self.core.dose(), "dose")
+        }
+
+        /// `None`: a dose that was stated as an active substance has become the product's.
+        #[getter]
+        fn dose_of(&self) -> Option<&str> {
+            None
         }
 
         /// What the dose is counted on.
@@ -504,7 +534,9 @@ parts! {
     ///     Its name.
     /// content : Content or MassFraction
     ///     "250 g/L" or "50 % w/w" of the product.
-    ActiveSubstance, "(*, name, content)", &[], {
+    /// equivalent : Equivalent, optional
+    ///     The acid or element that it is counted as.
+    ActiveSubstance, "(*, name, content, equivalent=None)", &[], {
         /// Its name.
         #[getter]
         fn name(&self) -> &str {
@@ -519,6 +551,35 @@ parts! {
                 SubstanceContent::PerMass(content) => Some(self.told(content, "content")),
                 _ => None,
             }
+        }
+
+        /// The acid or element that it is counted as.
+        #[getter]
+        fn equivalent(&self) -> Option<Equivalent> {
+            let core = self.core.equivalent()?.clone();
+            Some(Equivalent { core, node: within(&self.node, "equivalent") })
+        }
+    }
+
+    /// The acid or element that a substance is counted as.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     The name under which amounts are summed.
+    /// factor : float
+    ///     Mass of it per mass of the substance as stated, above 0 and at most 1.
+    Equivalent, "(*, name, factor)", &[], {
+        /// The name under which amounts are summed.
+        #[getter]
+        fn name(&self) -> &str {
+            self.core.name()
+        }
+
+        /// Mass of it per mass of the substance as stated.
+        #[getter]
+        fn factor(&self) -> Quantity {
+            self.told(self.core.factor(), "factor")
         }
     }
 

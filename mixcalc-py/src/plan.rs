@@ -284,7 +284,7 @@ impl Plan {
         self.core.ground_short().map(quantity)
     }
 
-    /// What all loads take: `Totals(loads, mix, carrier, area, products)`.
+    /// What all loads take: `Totals(loads, mix, carrier, area, products, active_substances)`.
     #[getter]
     fn totals(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
         let measured: Vec<_> = self.core.cleared().map(|cleared| cleared.totals().collect()).unwrap_or_default();
@@ -301,7 +301,11 @@ impl Plan {
         })?;
         let plan = &self.core;
         let (mix, carrier, area) = (quantity(plan.made()), quantity(plan.carrier()), quantity(plan.area_made_for()));
-        shape(py, "Totals", (plan.load_count(), mix, carrier, area, products))
+        let substances = each(py, plan.substances().iter(), |py, total| {
+            let (dose, exact) = (total.dose().map(quantity), total.exact().map(quantity));
+            shape(py, "SubstanceTotal", (total.name(), dose, exact, total.measured().map(quantity)))
+        })?;
+        shape(py, "Totals", (plan.load_count(), mix, carrier, area, products, substances))
     }
 
     /// The loads, equal ones together: a tuple of `Load`. What is measured is `None` where a stop stands.

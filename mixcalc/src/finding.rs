@@ -92,6 +92,8 @@ finding_codes! {
     ResidualLeavesGroundShort = "residual-leaves-ground-short", Note;
     /// A product's displacement is unknown and not counted.
     DisplacementNotCounted = "displacement-not-counted", Caution;
+    /// The active substance that a product brings is unknown and not summed.
+    SubstanceNotCounted = "substance-not-counted", Caution;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
 }

@@ -13,4 +13,4 @@ pub(crate) use dose::{Displacement, Share, needs_mix_density};
 pub use formulation::{Formulation, State};
 pub use limits::Label;
 pub use product::Product;
-pub use substance::{ActiveSubstance, SubstanceContent};
+pub use substance::{ActiveSubstance, Equivalent, SubstanceContent};

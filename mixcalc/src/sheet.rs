@@ -348,6 +348,29 @@ impl Page {
         }
         self.blank();
         self.table(&columns, &table);
+        self.substances(plan);
+    }
+
+    /// The active substances that are known, a line each.
+    fn substances(&mut self, plan: &Plan) {
+        let units = plan.job().units();
+        let lines: Vec<Vec<String>> = plan
+            .substances()
+            .iter()
+            .filter_map(|substance| {
+                let [dose, amount] = [substance.dose()?.into(), substance.measured()?.into()]
+                    .map(|quantity: Quantity| quantity.to_people(units));
+                Some(vec![
+                    String::new(),
+                    filled(words::SUBSTANCE, &[("name", &substance.name()), ("dose", &dose), ("amount", &amount)]),
+                ])
+            })
+            .collect();
+        if !lines.is_empty() {
+            self.blank();
+            self.paragraph(words::SUBSTANCES);
+            self.table(&[Column::Words(1), Column::Rest], &lines);
+        }
     }
 
     fn load(&mut self, plan: &Plan, recipe: &Recipe<'_>) {

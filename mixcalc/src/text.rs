@@ -249,6 +249,9 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::DisplacementNotCounted => {
             "the room that {subject} takes up in the tank is not counted without {path}: fill to marks, never by measured carrier alone"
         }
+        FindingCode::SubstanceNotCounted => {
+            "how much {subject} this comes to is not known without {path}: its sum is left out"
+        }
         FindingCode::DoseTakenAsMaximum => {
             "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"
         }
@@ -373,6 +376,11 @@ pub(crate) const fn dose_like(by_volume: bool) -> &'static str {
     if by_volume { "by volume, such as \"2.5 L/ha\", as the dose is" } else { "by mass, such as \"0.4 kg/ha\"" }
 }
 
+/// `copper of example product A`.
+pub(crate) fn of_product(what: &str, product: &str) -> String {
+    alloc::format!("{what} of {product}")
+}
+
 /// A measure that would serve a product.
 pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
     if by_volume {
@@ -384,6 +392,17 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
 
 /// How many fillings a job may ask for.
 pub(crate) const FILLINGS: &str = "a whole number from 1 to 1000000";
+
+/// An active substance of a product, by a name that only one of them has.
+#[cfg(feature = "document")]
+pub(crate) fn substance_of(names: &[&str]) -> String {
+    match names {
+        [] => word("the name of one of its active_substances").into(),
+        _ => {
+            alloc::format!("{} {}", word("a name that one of its active_substances alone has, among"), names.join(", "))
+        }
+    }
+}
 
 /// What a quantity may be in a document.
 #[cfg(feature = "document")]
@@ -420,6 +439,7 @@ pub(crate) fn key_example(key: &str) -> String {
         "name" => "a name",
         "capacity" => "capacity such as \"1 L\"",
         "graduation" => "graduation such as \"10 mL\"",
+        "factor" => "factor, a number from 0 to 1",
         "content" => "content such as \"250 g/L\"",
         "last_strip" => "area such as \"0.1 ha\" or volume such as \"20 L\"",
         "value" => "value, a number",
@@ -506,6 +526,10 @@ pub(crate) mod sheet {
     pub(crate) const DOSE_IS_MOST: &str = "dose {dose}; no maximum is given, this is taken as the most";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
+
+    // Active substances.
+    pub(crate) const SUBSTANCES: &str = "Active substances, summed over the products:";
+    pub(crate) const SUBSTANCE: &str = "{name}: {dose}, {amount} in what is measured";
 
     // A load.
     pub(crate) const LOAD: &str = "Load {first} of {all}";
@@ -603,6 +627,7 @@ pub(crate) mod working {
     pub(crate) const AMOUNTS: &str = "docs/numbers.md, 6";
     pub(crate) const STEPS: &str = "docs/numbers.md, 7";
     pub(crate) const LEDGER: &str = "docs/numbers.md, 8";
+    pub(crate) const SUBSTANCES: &str = "docs/numbers.md, 12";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

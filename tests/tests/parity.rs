@@ -602,6 +602,10 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
                 r#"kind = "scale", capacity = "1 kg", graduation = "1 g""#,
             ),
         ),
+        (
+            F::SubstanceNotCounted,
+            with("active_substances = [{ name = \"example substance\", content = \"40 % w/w\" }]"),
+        ),
         (F::DoseTakenAsMaximum, JOB.into()),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);

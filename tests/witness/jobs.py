@@ -254,11 +254,27 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
         label["max_volume_rate"] = draw.say(R * draw.choice([2, F(3, 2), F(5, 4), 3, 1, F(6, 5), F(4, 5)]), s["rate"])
     if label:
         p["label"] = label
+    if draw.chance(30):
+        p["active_substances"] = substances(draw, s, by_mass)
     if draw.chance(25):
         p["stock"] = draw.say(share * loads * N * draw.choice([F(1, 2), 1, F(11, 10), 3]) + step, s[what])
     if draw.chance(10):
         p["viscous"] = True
     return p
+
+
+def substances(draw, s, by_mass) -> list:
+    """Some of three, two of which may be counted as one acid; content per volume or per mass."""
+    found = []
+    for name in draw.sample(["example acid", "example salt", "example oil"], draw.choice([1, 1, 2])):
+        per_mass = draw.chance(80 if by_mass else 15)
+        share = F(draw.choice([25, 40, 50, 75, 100, 125, 250, 360, 480, 500, 750]), 1000)
+        forms = [("g/kg", 1000), ("% w/w", 100)] if per_mass else [("g/L", 1000), ("% w/v", 100)]
+        one = {"name": name, "content": draw.say(share, forms)}
+        if name == "example salt":
+            one["equivalent"] = {"name": "example acid", "factor": draw.choice([0.741, 0.75, 0.5])}
+        found.append(one)
+    return found
 
 
 if __name__ == "__main__":

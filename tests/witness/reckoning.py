@@ -24,6 +24,23 @@ def most_basis(given: dict, dose, most) -> str:
     return given.get("label", {}).get("max_dose_basis", of_dose or implied)
 
 
+def content(substance: dict):
+    """Content, its kind, the factor and the name of what is summed."""
+    equivalent = substance.get("equivalent") or {"name": substance["name"], "factor": 1}
+    return *quantity(substance["content"]), exact(equivalent["factor"]), equivalent["name"]
+
+
+def product_dose(given: dict):
+    """The dose of a product; "S / q, or S / e / q where the name is that of the equivalent" where it is one of a substance."""
+    dose = quantity(given["dose"])
+    for substance in given["active_substances"] if given.get("dose_of") else []:
+        q, kind, e, name = content(substance)
+        if given["dose_of"] in (substance["name"], name):
+            stated = dose[0] / (1 if given["dose_of"] == substance["name"] else e)
+            return stated / q, LIQUID_PER_AREA if kind == DENSITY else DRY_PER_AREA
+    return dose
+
+
 class Reckoning:
     """The plan of a job. Where doubles could rightly fall on either side of a decision, `script` says which side is
     taken, and `forks` how many there were; without a script it is the side where the exact number falls."""
@@ -89,10 +106,11 @@ class Reckoning:
                     self.note("stop", f"volume-rate-{'below' if bound == 'minimum' else 'above'}-{bound}")
 
     def product(self, i, given):
-        p = Record(i=i, given=given, name=given["name"], dose=quantity(given["dose"]), own=given.get("measure"))
-        p.label = quantity(given.get("label", {}).get("max_dose", given["dose"]))
-        least, most = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
-        if None not in (least, most) and least > most:
+        p = Record(i=i, given=given, name=given["name"], dose=product_dose(given), own=given.get("measure"))
+        most = given.get("label", {}).get("max_dose")
+        p.label = p.dose if most is None else quantity(most)
+        least, largest = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
+        if None not in (least, largest) and least > largest:
             raise NoAnswer("out-of-range")
         kind = p.dose[1]
         p.kind = VOLUME if kind in (LIQUID_PER_AREA, BY_VOLUME) else MASS
@@ -107,9 +125,34 @@ class Reckoning:
         p.displaces = 1 if p.kind == VOLUME else 1 / body if body else 0
         if p.kind == MASS and not body:
             self.note("caution", "displacement-not-counted", i)
+        for substance in given.get("active_substances", []):
+            # "Where p is needed and missing it is the caution substance-not-counted"
+            if p.density is None and self.holds(p, substance) is None:
+                self.note("caution", "substance-not-counted", i)
         if "max_dose" not in given.get("label", {}):  # "A label without max_dose has the dose as its maximum, with a note"
             self.note("note", "dose-taken-as-maximum", i)
         return p
+
+    def holds(self, p, substance):
+        """How much of a substance there is per unit of its product: q e, q p e, or q / p e."""
+        q, kind, e, _ = content(substance)
+        if (kind == DENSITY) == (p.kind == VOLUME):
+            return q * e
+        return p.density and q * e * (p.density if p.kind == VOLUME else 1 / p.density)
+
+    def substances(self):
+        """12. The sums of each name over the products, null where a part is not known."""
+        each = [(content(s)[3], self.holds(p, s), p) for p in self.products for s in p.given.get("active_substances", [])]
+
+        def summed(name, kind, of):
+            terms = [None if q is None else (q, of(p)) for at, q, p in each if at == name]
+            return None if None in terms else self.num(sum(q * x for q, x in terms), kind)
+        return [{"name": name,
+                 # "D where it is stated per ground area, else c * R"
+                 "dose": summed(name, DRY_PER_AREA, lambda p: p.dose[0] if p.dose[1] in PER_AREA else p.c * self.R),
+                 "exact": summed(name, MASS, lambda p: p.c * self.V),
+                 "measured": None if self.stopped else summed(name, MASS, lambda p: p.measured)}
+                for name in sorted({name for name, _, _ in each})]
 
     def fraction(self, dose):
         return dose[0] * (self.density if dose[1] == BY_MASS else 1)
@@ -414,7 +457,8 @@ class Reckoning:
             "residual": None if r is None else {
                 "volume": num(r, VOLUME), "ground_short": None if self.strip else num(r / self.R, AREA)},
             "totals": {"loads": loads[-1].last, "mix": num(self.V, VOLUME), "carrier": carrier,
-                       "area": num(self.V / self.R, AREA), "products": [self.total(p) for p in self.products]},
+                       "area": num(self.V / self.R, AREA), "products": [self.total(p) for p in self.products],
+                       **({"active_substances": sums} if (sums := self.substances()) else {})},
             "loads": [{"first": load.first, "last": load.last, "count": load.count, "mix": num(load.v, VOLUME, load.u),
                        "carrier": num(load.carrier, VOLUME, slack=load.slack),
                        "area": num(load.v / self.R, AREA, load.u),

@@ -16,7 +16,7 @@ import sys
 
 from expectation import differences, plain, show
 from quantities import BY_MASS, E, Unreadable, close, exact, quantity
-from reckoning import NoAnswer, Reckoning, most_basis
+from reckoning import NoAnswer, Reckoning, most_basis, product_dose
 
 
 def at(table, *keys):
@@ -86,8 +86,9 @@ def of_product(job, plan, i, given):
     """Nothing over the maximum, nothing lost: graduations in integers, amounts within the closeness."""
     total, line, path = plan["totals"]["products"][i], plan["ledger"]["products"][i], f"totals.products[{i}]"
     sizes = {drawn["measure"]: drawn for drawn in total["drawn"]}
-    dose = quantity(given["dose"])
-    most, kind = quantity(given.get("label", {}).get("max_dose", given["dose"]))
+    dose = product_dose(given)
+    most = given.get("label", {}).get("max_dose")
+    most, kind = dose if most is None else quantity(most)
     if kind == BY_MASS:
         most *= quantity(job["mix_density"])[0]
     basis = most_basis(given, dose, (most, kind))
@@ -128,7 +129,8 @@ AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stoc
 def kept(path: str, given, got):
     """The plan's own copy of the job: nothing lost, nothing changed, quantities as objects."""
     if isinstance(given, dict) and not {"value", "unit"} <= set(given):
-        for key, item in given.items():
+        # A dose of a substance has become the product's, which the totals show.
+        for key, item in given.items() if not given.get("dose_of") else [i for i in given.items() if i[0][:4] != "dose"]:
             yield from kept(f"{path}.{key}", item, (got or {}).get(key)) if key not in TEXTS else (
                 [] if got.get(key) == item else [f"{path}.{key}: expected {item!r}, got {got.get(key)!r}"])
     elif isinstance(given, list):

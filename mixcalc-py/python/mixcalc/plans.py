@@ -5,7 +5,7 @@ A plan with a stop has no measured amounts: the fields that say so are then ``No
 
 from typing import NamedTuple
 
-from mixcalc._mixcalc import Area, Mass, Quantity, Ratio, Volume
+from mixcalc._mixcalc import Area, Mass, MassPerArea, Quantity, Ratio, Volume
 
 
 class Gap(NamedTuple):
@@ -123,6 +123,19 @@ class Total(NamedTuple):
     """Whole graduations per measure: recipe times count."""
 
 
+class SubstanceTotal(NamedTuple):
+    """What the plan brings out of an active substance, summed across products; ``None`` where a density is missing."""
+
+    name: str
+    """The substance, or the acid or element that it is counted as."""
+    dose: MassPerArea | None
+    """Per ground area."""
+    exact: Mass | None
+    """In what the doses ask for."""
+    measured: Mass | None
+    """In what the measures show."""
+
+
 class Totals(NamedTuple):
     """What all loads take."""
 
@@ -136,6 +149,8 @@ class Totals(NamedTuple):
     """Ground that the mix is made for."""
     products: tuple[Total, ...]
     """Per product of the job."""
+    active_substances: tuple[SubstanceTotal, ...]
+    """Summed across products, by name; empty where no product states what acts in it."""
 
 
 class Strip(NamedTuple):
@@ -272,5 +287,5 @@ class Working(NamedTuple):
 
 __all__ = [
     "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
-    "ProductAccount", "Step", "Strip", "Total", "Totals", "Working",
+    "ProductAccount", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
 ]

@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
-use crate::label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, SubstanceContent};
+use crate::label::{ActiveSubstance, Basis, Dose, Equivalent, Formulation, Label, Product, SubstanceContent};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::plan::{Job, LastStrip, Loading, Rate, Split};
 use crate::quantity::{Kind, System};
@@ -116,6 +116,9 @@ wire! {
         formulation: Option<String>,
         /// Per ground area, per volume of mix or of carrier, or per a volume that the label states, such as 20 mL/15 L.
         dose: Stated,
+        /// The active substance that the dose is stated as: its own name, or that of the acid or element that it is counted as.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        dose_of: Option<String>,
         /// What the dose is counted on; follows the dose where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         basis: Option<BasisWire>,
@@ -151,6 +154,17 @@ wire! {
         name: String,
         /// Mass per volume or per mass of product.
         content: Stated,
+        /// The acid or element that it is counted as.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        equivalent: Option<EquivalentWire>,
+    }
+
+    /// The acid or element that a substance is counted as.
+    struct EquivalentWire {
+        /// The name under which amounts are summed.
+        name: String,
+        /// Mass of it per mass of the substance as stated.
+        factor: Fraction,
     }
 
     /// What a label limits.
@@ -319,6 +333,7 @@ parts! {
     Job: JobWire.job;
     Product: ProductWire.product;
     ActiveSubstance: SubstanceWire.substance;
+    Equivalent: EquivalentWire.equivalent;
     Label: LabelWire.label;
     Measure: MeasureWire.measure;
     Sprayer: SprayerWire.sprayer;
@@ -425,7 +440,15 @@ fn dose(stated: &Stated, basis: Option<BasisWire>) -> Result<Dose, Error> {
 
 impl ProductWire {
     fn product(&self) -> Result<Product, Error> {
-        let mut product = Product::new(&self.name, dose(&self.dose, self.basis).at("dose")?)?;
+        let mut substances = Vec::with_capacity(self.active_substances.len());
+        for (index, substance) in self.active_substances.iter().enumerate() {
+            substances.push(substance.substance().at(&format!("active_substances[{index}]"))?);
+        }
+        let dose = match &self.dose_of {
+            Some(name) => self.dose_of(name, &substances)?,
+            None => dose(&self.dose, self.basis).at("dose")?,
+        };
+        let mut product = Product::new(&self.name, dose)?;
         if let Some(code) = &self.formulation {
             product = product.with_formulation(Formulation::read(code).at("formulation")?)?;
         }
@@ -441,9 +464,8 @@ impl ProductWire {
         if let Some(density) = claimed!(self, bulk_density) {
             product = product.with_bulk_density(density)?;
         }
-        for (index, substance) in self.active_substances.iter().enumerate() {
-            let place = format!("active_substances[{index}]");
-            product = product.with_active_substance(substance.substance().at(&place)?);
+        for substance in substances {
+            product = product.with_active_substance(substance);
         }
         if let Some(label) = &self.label {
             product = product.with_label(label.label_for(|max_dose| self.basis_for(max_dose)).at("label")?)?;
@@ -457,6 +479,25 @@ impl ProductWire {
             product = product.with_measure(measure.measure().at("measure")?);
         }
         Ok(product)
+    }
+
+    /// The product's dose that brings the dose of an active substance.
+    fn dose_of(&self, name: &str, substances: &[ActiveSubstance]) -> Result<Dose, Error> {
+        if let Some(basis) = self.basis.map(Basis::from).filter(|basis| *basis != Basis::GroundArea) {
+            let error = Error::new(ErrorCode::UnknownChoice).at("basis").given(text::quoted(basis.name()));
+            return Err(error.allowed(text::quoted(Basis::GroundArea.name())));
+        }
+        let stated = self.dose.claim().at("dose")?;
+        let doses: Vec<_> = substances.iter().filter_map(|substance| substance.dose_of(name, stated)).collect();
+        match <[_; 1]>::try_from(doses) {
+            Ok([dose]) => dose.at("dose"),
+            Err(_) => {
+                let names: Vec<&str> =
+                    substances.iter().flat_map(|substance| [substance.name(), substance.summed_name()]).collect();
+                let error = Error::new(ErrorCode::UnknownChoice).at("dose_of").given(text::quoted(name));
+                Err(error.allowed(text::substance_of(&names)))
+            }
+        }
     }
 
     /// A largest dose per volume is counted as the dose is, where that is per volume too.
@@ -475,6 +516,7 @@ impl ProductWire {
             name: product.name().to_string(),
             formulation: product.formulation().map(|formulation| formulation.code().to_string()),
             dose: Stated::of(product.dose()),
+            dose_of: None,
             basis: Some(product.dose().basis().into()),
             density: product.density().map(Stated::of),
             particle_density: product.particle_density().map(Stated::of),
@@ -494,7 +536,11 @@ impl SubstanceWire {
             Ok((quantity, _)) if quantity.kind() == Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
             _ => SubstanceContent::PerVolume(self.content.claim().at("content")?),
         };
-        ActiveSubstance::new(&self.name, content)
+        let substance = ActiveSubstance::new(&self.name, content)?;
+        match &self.equivalent {
+            Some(equivalent) => Ok(substance.with_equivalent(equivalent.equivalent().at("equivalent")?)),
+            None => Ok(substance),
+        }
     }
 
     fn of(substance: &ActiveSubstance) -> Self {
@@ -502,7 +548,17 @@ impl SubstanceWire {
             SubstanceContent::PerVolume(content) => Stated::of(content),
             SubstanceContent::PerMass(content) => Stated::of(content),
         };
-        Self { name: substance.name().to_string(), content }
+        Self { name: substance.name().to_string(), content, equivalent: substance.equivalent().map(EquivalentWire::of) }
+    }
+}
+
+impl EquivalentWire {
+    fn equivalent(&self) -> Result<Equivalent, Error> {
+        Equivalent::new(&self.name, self.factor.0.fraction().at("factor")?)
+    }
+
+    fn of(equivalent: &Equivalent) -> Self {
+        Self { name: equivalent.name().to_string(), factor: equivalent.factor().into() }
     }
 }
 

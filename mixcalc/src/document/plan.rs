@@ -9,7 +9,7 @@ use super::job::JobWire;
 use super::stated::Stated;
 use crate::finding::{Caution, Finding};
 use crate::measure::{Amount, Measure};
-use crate::plan::{Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
+use crate::plan::{Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, SubstanceTotal, Total};
 use crate::quantity::{Quantity, Ratio, Volume};
 
 /// Declares a wire struct of the way out.
@@ -83,6 +83,21 @@ wire_out! {
         area: Stated,
         /// Per product of the job.
         products: Vec<TotalWire>,
+        /// Summed across products, by name; absent where no product states what acts in it.
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        active_substances: Vec<SubstanceTotalWire>,
+    }
+
+    /// What the plan brings out of an active substance. Null where a density is missing.
+    struct SubstanceTotalWire {
+        /// The substance, or the acid or element that it is counted as.
+        name: String,
+        /// Per ground area.
+        dose: Option<Stated>,
+        /// In what the doses ask for.
+        exact: Option<Stated>,
+        /// In what the measures show; null where a stop stands.
+        measured: Option<Stated>,
     }
 
     /// What all loads take of a product. What is measured is null where a stop stands.
@@ -366,6 +381,16 @@ fn totals(plan: &Plan, cleared: Option<&Cleared<'_>>) -> TotalsWire {
         carrier: Stated::of(plan.carrier()),
         area: Stated::of(plan.area_made_for()),
         products: products.map(|(index, (product, exact))| total(product.name(), exact, measured.get(index))).collect(),
+        active_substances: plan.substances().iter().map(substance).collect(),
+    }
+}
+
+fn substance(total: &SubstanceTotal) -> SubstanceTotalWire {
+    SubstanceTotalWire {
+        name: total.name().to_string(),
+        dose: total.dose().map(Stated::of),
+        exact: total.exact().map(Stated::of),
+        measured: total.measured().map(Stated::of),
     }
 }
 

@@ -21,6 +21,7 @@ impl Plan {
         for (index, product) in self.job.products().iter().enumerate() {
             self.on_dose(index, product, &mut findings);
             self.on_volume_rate(index, product, &mut findings);
+            self.on_substances(index, product, &mut findings);
         }
         for load in &self.loads {
             for (index, portion) in load.portions.iter().enumerate() {

@@ -10,6 +10,7 @@ mod loads;
 mod mix;
 mod recipe;
 mod steps;
+mod substances;
 mod working;
 
 use alloc::vec::Vec;
@@ -19,6 +20,7 @@ pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
 pub use mix::{area_for_mix, mix};
 pub use steps::{Action, Level, Step};
+pub use substances::SubstanceTotal;
 
 use self::loads::Run;
 use self::mix::Mix;

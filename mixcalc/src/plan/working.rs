@@ -9,7 +9,7 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, recipe, to_make};
-use crate::label::{Displacement, Dose, Product, State};
+use crate::label::{ActiveSubstance, Displacement, Dose, Equivalent, Product, State, SubstanceContent};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
 use crate::sprayer::Residual;
@@ -34,6 +34,7 @@ impl Plan {
         workings.steps();
         workings.totals();
         workings.ledger();
+        workings.substances();
         workings.finished()
     }
 
@@ -119,6 +120,14 @@ impl Workings<'_> {
             self.given(at("stock"), product.stock());
             self.given(at("label.max_dose"), product.label().max_dose);
             self.given(at("label.first_carrier"), product.label().first_carrier);
+            for (s, substance) in product.active_substances().iter().enumerate() {
+                let at = |key: &str| format!("job.products[{i}].active_substances[{s}].{key}");
+                match substance.content() {
+                    SubstanceContent::PerVolume(content) => self.given(at("content"), Some(content)),
+                    SubstanceContent::PerMass(content) => self.given(at("content"), Some(content)),
+                }
+                self.given(at("equivalent.factor"), substance.equivalent().map(Equivalent::factor));
+            }
             product.measure().into_iter().for_each(|measure| self.measure(&at("measure"), measure));
         }
         for (i, measure) in job.measures().iter().enumerate() {
@@ -539,9 +548,57 @@ impl Workings<'_> {
         self.add("ledger.mix.residual", ledger.residual(), residual);
         self.add("ledger.mix.sprayed", ledger.sprayed(), "V@ledger.mix.made - r@ledger.mix.residual");
     }
+
+    // 12. Active substances.
+
+    fn substances(&mut self) {
+        self.source = words::SUBSTANCES;
+        for (k, total) in self.plan.substances().iter().enumerate() {
+            let summed = |of: &dyn Fn(usize, &Product) -> String| {
+                let products = self.plan.job.products().iter().enumerate();
+                sum(products.flat_map(|(i, product)| {
+                    let substances = product.active_substances().iter().enumerate();
+                    let its = substances.filter(|(_, substance)| substance.summed_name() == total.name());
+                    its.map(move |one| format!("{} * {}", in_product((i, product), one), of(i, product)))
+                }))
+            };
+            let dose = summed(&|i, product| match product.dose() {
+                Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => format!("D{i}@job.products[{i}].dose"),
+                _ => format!("c{i}@mix.shares[{i}] * R@volume_rate"),
+            });
+            let exact = summed(&|i, _| format!("x{i}@totals.products[{i}].exact"));
+            let measured = summed(&|i, _| format!("m{i}@totals.products[{i}].measured"));
+            let at = |key: &str| format!("totals.active_substances[{k}].{key}");
+            if let Some(value) = total.dose() {
+                self.add(at("dose"), value, dose);
+            }
+            if let Some(value) = total.exact() {
+                self.add(at("exact"), value, exact);
+            }
+            if let Some(value) = total.measured() {
+                self.add(at("measured"), value, measured);
+            }
+        }
+    }
 }
 
 // -------------------------------------------------------------------------------------------------- pieces of formulas
+
+/// How much of a substance, as it is summed, there is per unit of what its product is dosed in.
+fn in_product((i, product): (usize, &Product), (s, substance): (usize, &ActiveSubstance)) -> String {
+    let at = format!("job.products[{i}].active_substances[{s}]");
+    let mut part = format!("q{i}_{s}@{at}.content");
+    let density = format!("p{i}@job.products[{i}].density");
+    match (substance.content(), product.dose().is_by_volume()) {
+        (SubstanceContent::PerMass(_), true) => part.push_str(&format!(" * {density}")),
+        (SubstanceContent::PerVolume(_), false) => part.push_str(&format!(" / {density}")),
+        _ => {}
+    }
+    if substance.equivalent().is_some() {
+        part.push_str(&format!(" * e{i}_{s}@{at}.equivalent.factor"));
+    }
+    part
+}
 
 /// A sum; `0` of no terms.
 fn sum(terms: impl IntoIterator<Item = String>) -> String {

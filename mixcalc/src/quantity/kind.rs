@@ -524,6 +524,7 @@ products! {
     Content * Volume = Mass;
     Content * LiquidDose = MassPerArea;
     Density * Volume = Mass;
+    Density * LiquidDose = SolidDose;
     ParticleDensity * Volume = Mass;
     BulkDensity * Volume = Mass;
     Speed * Time = Length;
