@@ -80,6 +80,7 @@
 #define MIXCALC_FINDING_STOCK_SHORT "stock-short"
 #define MIXCALC_FINDING_RESIDUAL_LEAVES_GROUND_SHORT "residual-leaves-ground-short"
 #define MIXCALC_FINDING_DISPLACEMENT_NOT_COUNTED "displacement-not-counted"
+#define MIXCALC_FINDING_SUBSTANCE_NOT_COUNTED "substance-not-counted"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 
 /**
@@ -1154,6 +1155,38 @@ uint32_t mixcalc_substance_in_liquid_dose_kg_per_ha(double content_g_per_l,
 uint32_t mixcalc_substance_in_solid_dose_kg_per_ha(double content_g_per_kg,
                                                    double solid_dose_kg_per_ha,
                                                    double *out_substance_kg_per_ha,
+                                                   struct mixcalc_error *error);
+
+/**
+ * Dose by volume of a product that brings so much active substance.
+ *
+ * content_g_per_l           active substance per volume of product, g/L, above 0
+ * substance_kg_per_ha       mass of active substance per ground area, kg/ha, 0 or more
+ * out_liquid_dose_l_per_ha  receives the volume of product per ground area, L/ha
+ * error                     may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_liquid_dose_l_per_ha), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or
+ * _PANIC.
+ */
+uint32_t mixcalc_liquid_dose_of_substance_l_per_ha(double content_g_per_l,
+                                                   double substance_kg_per_ha,
+                                                   double *out_liquid_dose_l_per_ha,
+                                                   struct mixcalc_error *error);
+
+/**
+ * Dose by mass of a product that brings so much active substance.
+ *
+ * content_g_per_kg          active substance per mass of product, g/kg, above 0
+ * substance_kg_per_ha       mass of active substance per ground area, kg/ha, 0 or more
+ * out_solid_dose_kg_per_ha  receives the mass of product per ground area, kg/ha
+ * error                     may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_solid_dose_kg_per_ha), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or
+ * _PANIC.
+ */
+uint32_t mixcalc_solid_dose_of_substance_kg_per_ha(double content_g_per_kg,
+                                                   double substance_kg_per_ha,
+                                                   double *out_solid_dose_kg_per_ha,
                                                    struct mixcalc_error *error);
 
 /**
