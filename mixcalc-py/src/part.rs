@@ -71,6 +71,28 @@ fn with_fixed(mut node: Node, fixed: &[(&str, &str)]) -> Node {
     node
 }
 
+/// What was stated, in the objects of Python: tables as dicts, lists as tuples, quantities as they are.
+fn stated<'py>(py: Python<'py>, node: Option<&Node>) -> PyResult<Bound<'py, PyAny>> {
+    Ok(match node {
+        None | Some(Node::Null) => py.None().into_bound(py),
+        Some(Node::Bool(truth)) => truth.into_pyobject(py)?.to_owned().into_any(),
+        Some(Node::Number(number)) => number.into_pyobject(py)?.into_any(),
+        Some(Node::Text(text) | Node::Other(text)) => text.into_pyobject(py)?.into_any(),
+        Some(Node::Quantity(core, unit)) => Quantity { core: *core, unit: unit.clone().into() }.into_object(py)?,
+        Some(Node::List(nodes)) => {
+            let items: PyResult<Vec<_>> = nodes.iter().map(|node| stated(py, Some(node))).collect();
+            PyTuple::new(py, items?)?.into_any()
+        }
+        Some(Node::Table(entries)) => {
+            let table = PyDict::new(py);
+            for (key, node) in entries {
+                table.set_item(key, stated(py, Some(node))?)?;
+            }
+            table.into_any()
+        }
+    })
+}
+
 /// What was stated, but for a dose that was stated as an active substance: that is the product's dose from here on, so that no dose is
 /// taken for another.
 fn settled(core: &dyn Any, node: Node) -> Node {
@@ -233,6 +255,8 @@ parts! {
     ///     With the sprayer it gives the safe fill.
     /// loading : Loading, optional
     ///     How the mix is divided into loads; full loads and then a part load where absent.
+    /// season : dict, optional
+    ///     What limits over time are held against: date, harvest, growth_stage, season_start, parcels, treatments, as documents have them.
     /// title : str, optional
     ///     By which people know the job.
     /// units : {"metric", "US", "imperial"}, optional
@@ -270,7 +294,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, area, sprayer, tank, volume_rate=None, carrier_rate=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None)",
+    "(*, area, sprayer, tank, volume_rate=None, carrier_rate=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -400,6 +424,12 @@ parts! {
         #[getter]
         fn loading(&self) -> Loading {
             Loading { core: self.core.loading(), node: within(&self.node, "loading") }
+        }
+
+        /// What limits over time are held against, as it was stated.
+        #[getter]
+        fn season<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "season"))
         }
     }
 
@@ -597,8 +627,18 @@ parts! {
     ///     Share of the load that the label wants in the tank first: 0.5 or "50 %".
     /// source : str, optional
     ///     Where these limits stand.
+    /// max_treatments, min_growth_stage, max_growth_stage : dict, optional
+    ///     ``{"value": 2, "force": "label", "source": "section 5"}``; force and source may be left out.
+    /// min_interval, waiting_period, re_entry, min_temperature, max_temperature, min_delta_t, max_delta_t : dict, optional
+    ///     The same with a quantity: ``{"value": "14 d"}``.
+    /// min_wind, max_wind : dict, optional
+    ///     The same with the height that it is meant at: ``{"value": "15 km/h", "height": "2 m"}``.
+    /// caps : list of dict, optional
+    ///     ``{"substance": "copper", "value": "28 kg/ha", "over": {"years": 7}}``; the product itself without a substance.
+    /// buffers : list of dict, optional
+    ///     ``{"from": "water", "value": "5 m"}``.
     Label,
-    "(*, max_dose=None, max_dose_basis=None, min_volume_rate=None, max_volume_rate=None, first_carrier=None, source=None)",
+    "(*, max_dose=None, max_dose_basis=None, min_volume_rate=None, max_volume_rate=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=())",
     &[],
     {
         /// The largest dose.
@@ -635,6 +675,90 @@ parts! {
         #[getter]
         fn source(&self) -> Option<&str> {
             self.core.source()
+        }
+
+        /// Most treatments with the product in a season, as it was stated.
+        #[getter]
+        fn max_treatments<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_treatments"))
+        }
+
+        /// Least time between treatments with the product, as it was stated.
+        #[getter]
+        fn min_interval<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_interval"))
+        }
+
+        /// Least time before the harvest, as it was stated.
+        #[getter]
+        fn waiting_period<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "waiting_period"))
+        }
+
+        /// Earliest growth stage, as it was stated.
+        #[getter]
+        fn min_growth_stage<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_growth_stage"))
+        }
+
+        /// Latest growth stage, as it was stated.
+        #[getter]
+        fn max_growth_stage<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_growth_stage"))
+        }
+
+        /// Time before anybody may enter, as it was stated.
+        #[getter]
+        fn re_entry<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "re_entry"))
+        }
+
+        /// Least wind, as it was stated.
+        #[getter]
+        fn min_wind<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_wind"))
+        }
+
+        /// Most wind, as it was stated.
+        #[getter]
+        fn max_wind<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_wind"))
+        }
+
+        /// Least temperature, as it was stated.
+        #[getter]
+        fn min_temperature<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_temperature"))
+        }
+
+        /// Largest temperature, as it was stated.
+        #[getter]
+        fn max_temperature<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_temperature"))
+        }
+
+        /// Least difference between the dry and the wet bulb, as it was stated.
+        #[getter]
+        fn min_delta_t<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_delta_t"))
+        }
+
+        /// Largest difference between the dry and the wet bulb, as it was stated.
+        #[getter]
+        fn max_delta_t<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_delta_t"))
+        }
+
+        /// The most of the product or of a substance in windows of time, as it was stated.
+        #[getter]
+        fn caps<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "caps"))
+        }
+
+        /// Ground not to be treated, as it was stated.
+        #[getter]
+        fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "buffers"))
         }
     }
 

@@ -5,6 +5,7 @@ mod dose;
 mod formulation;
 mod limits;
 mod product;
+mod season;
 mod substance;
 
 pub use amount::*;
@@ -13,4 +14,5 @@ pub(crate) use dose::{Displacement, Share, needs_mix_density};
 pub use formulation::{Formulation, State};
 pub use limits::Label;
 pub use product::Product;
+pub use season::{Applied, CapBasis, Capped, Date, Parcel, Restriction, Rule, Season, Treatment, Window};
 pub use substance::{ActiveSubstance, Equivalent, SubstanceContent};

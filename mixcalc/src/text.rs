@@ -211,6 +211,28 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::VolumeRateAboveMaximum => {
             "the volume rate of {actual} is over the most for {subject}, {limit} ({source})"
         }
+        FindingCode::TooManyTreatments => {
+            "this would be treatment {actual} with {subject} in the season, and {limit} are allowed ({source})"
+        }
+        FindingCode::IntervalTooShort => {
+            "{actual} lie between this and another treatment with {subject}, and at least {limit} must ({source})"
+        }
+        FindingCode::CapPassed => {
+            "{subject} would come to {actual} in its window of time, over the most that is allowed, {limit} ({source})"
+        }
+        FindingCode::WaitingPeriodNotKept => {
+            "{actual} are left before the harvest, and {subject} must have at least {limit} ({source})"
+        }
+        FindingCode::GrowthStageOutside => {
+            "the crop is at growth stage {actual}, and {subject} is allowed at stage {limit} {bound} ({source})"
+        }
+        FindingCode::CapNearlyUsed => {
+            "{subject} would come to {actual} in its window of time, over 90 % of the most that is allowed, {limit} ({source})"
+        }
+        FindingCode::LimitNotChecked => {
+            "{path} of {subject} is not checked: the job does not state what it is held against"
+        }
+        FindingCode::CheckBeforeSpraying => "before spraying, check: {subject}: {bound} {limit} ({source})",
         FindingCode::AmountBelowGraduation => {
             "load {load} takes {actual} of {subject}, less than one graduation of {limit}; a finer measure is needed"
         }
@@ -381,6 +403,57 @@ pub(crate) fn of_product(what: &str, product: &str) -> String {
     alloc::format!("{what} of {product}")
 }
 
+/// `copper on parcel North`.
+pub(crate) fn on_parcel(what: &str, parcel: Option<&str>) -> String {
+    parcel.map_or_else(|| what.into(), |parcel| alloc::format!("{what} on parcel {parcel}"))
+}
+
+/// `the ground kept free beside water`.
+pub(crate) fn buffer(from: &str) -> String {
+    alloc::format!("the ground kept free beside {from}")
+}
+
+/// `the wind at 2 m`.
+pub(crate) fn wind(height: Option<String>) -> String {
+    height.map_or_else(|| "the wind".into(), |height| alloc::format!("the wind at a height of {height}"))
+}
+
+/// A date that documents and programs state.
+pub(crate) const A_DATE: &str = "a day of the calendar as year-month-day, such as \"2026-05-31\"";
+
+/// What treatments and caps of a season need.
+pub(crate) const SEASON_START: &str =
+    "season_start such as \"2026-03-01\", from which treatments and caps of a season are counted";
+
+/// Of which product a treatment is.
+pub(crate) const PRODUCT_OF_JOB: &str = "the name of a product of this job, or the substances of any other product";
+
+/// Not after a date.
+pub(crate) fn not_after(date: impl fmt::Display) -> String {
+    alloc::format!("{} {date}", word("a day up to the date of the treatment,"))
+}
+
+/// Not before a date.
+pub(crate) fn not_before(date: impl fmt::Display) -> String {
+    alloc::format!("{} {date}", word("a day from the date of the treatment on,"))
+}
+
+/// One of the parcels.
+pub(crate) fn parcel_of(names: &[&str]) -> String {
+    match names {
+        [] => word("it among season.parcels, or leave it out for all ground").into(),
+        _ => one_of(names),
+    }
+}
+
+/// A substance that a cap counts.
+pub(crate) fn summed_substance(names: &[&str]) -> String {
+    match names {
+        [] => word("it among active_substances of the product").into(),
+        _ => one_of(names),
+    }
+}
+
 /// A measure that would serve a product.
 pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
     if by_volume {
@@ -389,6 +462,22 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
         "a scale (or a vessel, and the product's bulk_density or density)"
     }
 }
+
+/// A whole number of treatments, days, months or years.
+#[cfg(feature = "document")]
+pub(crate) const SMALL_NUMBER: &str = "a whole number from 0 to 36525";
+
+/// A growth stage.
+#[cfg(feature = "document")]
+pub(crate) const GROWTH_STAGE: &str = "a growth stage from 0 to 99";
+
+/// A window of time.
+#[cfg(feature = "document")]
+pub(crate) const A_WINDOW: &str = "one of season = true, days, months and years";
+
+/// A difference of temperatures.
+#[cfg(feature = "document")]
+pub(crate) const KELVINS: &str = "a difference in kelvins such as \"8 K\"";
 
 /// How many fillings a job may ask for.
 pub(crate) const FILLINGS: &str = "a whole number from 1 to 1000000";
@@ -443,6 +532,9 @@ pub(crate) fn key_example(key: &str) -> String {
         "content" => "content such as \"250 g/L\"",
         "last_strip" => "area such as \"0.1 ha\" or volume such as \"20 L\"",
         "value" => "value, a number",
+        "date" => "date such as \"2026-05-31\"",
+        "over" => "over, the window of time: season = true, days, months or years",
+        "from" => "from, beside what it is kept free, such as \"water\"",
         "unit" => "unit such as \"L/ha\"",
         _ => key,
     };
@@ -526,6 +618,11 @@ pub(crate) mod sheet {
     pub(crate) const DOSE_IS_MOST: &str = "dose {dose}; no maximum is given, this is taken as the most";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
+
+    // The season.
+    pub(crate) const LARGEST: &str =
+        "largest dose that the limits given leave: {dose}, by {binding} ({source}); a sum, no permission";
+    pub(crate) const LARGEST_ON: &str = "largest dose that the limits given leave: {dose}, by {binding} on parcel {parcel} ({source}); a sum, no permission";
 
     // Active substances.
     pub(crate) const SUBSTANCES: &str = "Active substances, summed over the products:";
@@ -628,6 +725,7 @@ pub(crate) mod working {
     pub(crate) const STEPS: &str = "docs/numbers.md, 7";
     pub(crate) const LEDGER: &str = "docs/numbers.md, 8";
     pub(crate) const SUBSTANCES: &str = "docs/numbers.md, 12";
+    pub(crate) const SEASON: &str = "docs/numbers.md, 13";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

@@ -2,12 +2,32 @@
 
 from __future__ import annotations
 
+from calendar import monthrange
+from datetime import date
 from fractions import Fraction
 from types import SimpleNamespace as Record
 
 from expectation import ANY, Either, Num
 from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME,
                         E, close, down, exact, marks, nearest, over, quantity, under, up, value)
+
+
+def day(text: str) -> date:
+    return date(*map(int, text.split("-")))
+
+
+def in_window(t: str, e: str, over: dict, start) -> bool:
+    """Whether the window that ends on e holds t."""
+    if over.get("season"):
+        return t >= start
+    if "days" in over:
+        return t <= e and (day(e) - day(t)).days < over["days"]
+    end = day(e)
+    months = end.year * 12 + end.month - 1 - int(over.get("months", 12 * over.get("years", 0)))
+    year, month = divmod(months, 12)
+    # "the same day of the month so many months before e, or the last day of that month where it lacks that day"
+    before = date(year, month + 1, min(end.day, monthrange(year, month + 1)[1]))
+    return t <= e and day(t) > before
 
 
 class NoAnswer(Exception):
@@ -52,6 +72,7 @@ class Reckoning:
 
     def solve(self):
         self.mix()
+        self.season()
         self.tank()
         self.volume()
         self.split()
@@ -161,6 +182,135 @@ class Reckoning:
         if dose[1] in PER_AREA:
             return dose[0] / self.R
         return self.fraction(dose) * (self.k if basis == "carrier-volume" else 1)
+
+    # 13. The season
+    def caps(self):
+        return [Record(p=p, label=cap, most=quantity(cap["value"])[0], name=cap.get("substance"))
+                for p in self.products for cap in p.given.get("label", {}).get("caps", [])]
+
+    def per_unit(self, cap, p):
+        """What a unit of a product counts towards a cap; None where a density is missing, 0 where it does not count."""
+        if cap.name is None:
+            return 1 if p is cap.p else 0
+        parts = [self.holds(p, s) for s in p.given.get("active_substances", []) if content(s)[3] == cap.name]
+        return None if None in parts else sum(parts)
+
+    def on_ground(self, p):
+        return p.dose[0] if p.dose[1] in PER_AREA else p.c * self.R
+
+    def used(self, cap):
+        """Per parcel and window: the amounts of the treatments in it. None where it cannot be told."""
+        season = self.job.get("season", {})
+        d, start = season.get("date"), season.get("season_start")
+        if d is None:
+            return None
+        over = cap.label["over"]
+        sums = []
+        for parcel in [parcel["name"] for parcel in season.get("parcels", [])] or [None]:
+            treatments = [t for t in season.get("treatments", []) if t.get("parcel", parcel) == parcel]
+            everywhere = season.get("treatments", [])
+            for e in {d} | {t["date"] for t in everywhere if t["date"] > d}:
+                if not in_window(d, e, over, start):
+                    continue
+                terms = [self.of_treatment(cap, t) for t in treatments if in_window(t["date"], e, over, start)]
+                if None in terms:
+                    return None
+                sums.append((parcel, sum(terms)))
+        return sums
+
+    def of_treatment(self, cap, t):
+        if "product" in t:
+            p = next(p for p in self.products if p.name == t["product"])
+            q = self.per_unit(cap, p)
+            amount = None if q is None else quantity(t["dose"])[0] * q
+        else:
+            amount = sum(quantity(s["dose"])[0] for s in t["substances"] if s["name"] == cap.name)
+        share = t.get("treated_share", 1) if cap.label.get("on", "ground-area") == "ground-area" else 1
+        share = quantity(share)[0] if isinstance(share, (str, dict)) else exact(share)
+        return None if amount is None else amount * share
+
+    def broken(self, p, rule, limit):
+        """Whether a rule on count, interval, harvest or stage is broken; None where it cannot be told."""
+        season = self.job.get("season", {})
+        d, start, stage = season.get("date"), season.get("season_start"), season.get("growth_stage")
+        its = [t for t in season.get("treatments", []) if t.get("product") == p.name]
+        if rule.endswith("growth_stage"):
+            return None if stage is None else stage < limit if rule.startswith("min") else stage > limit
+        if d is None or rule == "waiting_period" and season.get("harvest") is None:
+            return None
+        if rule == "max_treatments":
+            names = [parcel["name"] for parcel in season.get("parcels", [])] or [None]
+            return max(sum(t.get("parcel", n) == n and t["date"] >= start for t in its) for n in names) + 1 > limit
+        if rule == "min_interval":
+            return any(abs((day(t["date"]) - day(d)).days) * 86400 < limit for t in its)
+        return (day(season["harvest"]) - day(d)).days * 86400 < limit
+
+    def season(self):
+        season = self.job.get("season", {})
+        rules = {"max_treatments": "too-many-treatments", "min_interval": "interval-too-short",
+                 "waiting_period": "waiting-period-not-kept", "min_growth_stage": "growth-stage-outside",
+                 "max_growth_stage": "growth-stage-outside"}
+        for p in self.products:
+            label = p.given.get("label", {})
+            if season.get("date") and not season.get("season_start") and (
+                    "max_treatments" in label or any("season" in cap["over"] for cap in label.get("caps", []))):
+                raise NoAnswer("missing-input")
+        for p in self.products:
+            label = p.given.get("label", {})
+            p.forbidden, p.largest = None, []
+            for rule, code in rules.items():
+                if rule not in label:
+                    continue
+                limit = label[rule]["value"]
+                broken = self.broken(p, rule, limit if isinstance(limit, int) else quantity(limit)[0])
+                if broken is None:
+                    self.note("note", "limit-not-checked", p.i)
+                    p.largest = None
+                elif broken:
+                    self.note("stop", code, p.i)
+                    kind = "growth-stage" if rule.endswith("growth_stage") else rule.replace("_", "-")
+                    p.forbidden = p.forbidden or kind
+            for key in ("re_entry", "min_wind", "max_wind", "min_temperature", "max_temperature", "min_delta_t", "max_delta_t"):
+                if key in label:
+                    self.note("note", "check-before-spraying", p.i)
+            for _ in label.get("buffers", []):
+                self.note("note", "check-before-spraying", p.i)
+        for cap in self.caps():
+            parts = {p.i: self.per_unit(cap, p) for p in self.products}
+            planned = {p.i: None if parts[p.i] is None else parts[p.i] * self.on_ground(p) for p in self.products}
+            used = self.used(cap)
+            counted = [p for p in self.products if parts[p.i] != 0]
+            for p in counted:  # "The ceiling of a product that a cap of the job counts is not over its dose"
+                p.most, p.ceiling_held = min(p.most, p.c), True
+            if used is None or None in planned.values():
+                self.note("note", "limit-not-checked", cap.p.i)
+                for p in counted:
+                    p.largest = None
+                continue
+            whole = max(amount for _, amount in used) + sum(planned.values())
+            if self.decide(over, whole, cap.most):
+                self.note("stop", "cap-passed", cap.p.i)
+            elif self.decide(over, whole, cap.most * Fraction(9, 10)):
+                self.note("caution", "cap-nearly-used", cap.p.i)
+            for p in counted:
+                others = sum(planned[i] for i in planned if i != p.i)
+                for parcel, amount in used:
+                    if p.largest is not None:
+                        p.largest.append((max(0, cap.most - amount - others) / parts[p.i], parcel, cap))
+
+    def largest_dose(self, p):
+        kind = LIQUID_PER_AREA if p.kind == VOLUME else DRY_PER_AREA
+        if p.forbidden:
+            return {"dose": self.num(0, kind), "binding": p.forbidden, "parcel": None, "limit": None, "source": ANY}
+        once = p.label[0] if p.label[1] in PER_AREA else self.share(p.label, p.most_basis) * self.R
+        least = min([once] + [dose for dose, _, _ in p.largest])
+        choices = []
+        if close(once, least):
+            choices.append(("max-dose", None))
+        choices += [("cap", parcel) for dose, parcel, _ in p.largest if abs(dose - least) <= E * max(least, once)]
+        return Either(*({"dose": self.num(least, kind, slack=10 * self.u * sum(
+            (cap.most / (self.per_unit(cap, p) or 1) for _, _, cap in p.largest), start=least)),
+            "binding": binding, "parcel": parcel, "source": ANY} for binding, parcel in choices))
 
     # 3. The tank
     def tank(self):
@@ -477,6 +627,8 @@ class Reckoning:
     def total(self, p):
         exactly = p.c * self.V
         total = {"name": p.name, "exact": self.num(exactly, p.kind)}
+        if "season" in self.job and p.largest is not None:
+            total["largest_dose"] = self.largest_dose(p)
         if self.stopped:
             return {**total, **dict.fromkeys(("measured", "gap", "drawn"))}
         drawn = {}  # "counted in whole graduations per measure, sum(count * n), in integers"

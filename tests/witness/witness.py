@@ -122,7 +122,7 @@ def of_product(job, plan, i, given):
 
 
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "max_dose_basis", "source",
-         "marked_in"}
+         "marked_in", "dose_of", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel"}
 AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 

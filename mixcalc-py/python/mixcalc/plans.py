@@ -5,7 +5,7 @@ A plan with a stop has no measured amounts: the fields that say so are then ``No
 
 from typing import NamedTuple
 
-from mixcalc._mixcalc import Area, Mass, MassPerArea, Quantity, Ratio, Volume
+from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Volume
 
 
 class Gap(NamedTuple):
@@ -108,6 +108,21 @@ class Drawn(NamedTuple):
     """How many of it."""
 
 
+class LargestDose(NamedTuple):
+    """The largest dose of a product that the limits given leave on the planned date: a sum, and no permission."""
+
+    dose: LiquidDose | SolidDose
+    """Per ground area; none where a treatment is forbidden."""
+    binding: str
+    """Which limit binds: max-treatments, min-interval, waiting-period, growth-stage, max-dose or cap."""
+    parcel: str | None
+    """The parcel on which it binds, where parcels have names."""
+    limit: Quantity
+    """The limit itself."""
+    source: str
+    """Where it stands."""
+
+
 class Total(NamedTuple):
     """What all loads take of a product."""
 
@@ -121,6 +136,8 @@ class Total(NamedTuple):
     """Measured less exact."""
     drawn: tuple[Drawn, ...] | None
     """Whole graduations per measure: recipe times count."""
+    largest_dose: LargestDose | None
+    """The largest dose that the limits given leave; ``None`` without a season, and where a limit could not be checked."""
 
 
 class SubstanceTotal(NamedTuple):
@@ -286,6 +303,6 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount", "Portion",
+    "CarrierAccount", "Caution", "Drawn", "Filling", "Finding", "Gap", "Input", "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "Portion",
     "ProductAccount", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
 ]

@@ -9,7 +9,10 @@ use super::job::JobWire;
 use super::stated::Stated;
 use crate::finding::{Caution, Finding};
 use crate::measure::{Amount, Measure};
-use crate::plan::{Action, Cleared, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, SubstanceTotal, Total};
+use crate::plan::{
+    Action, Binding, Cleared, LargestDose, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, SubstanceTotal,
+    Total,
+};
 use crate::quantity::{Quantity, Ratio, Volume};
 
 /// Declares a wire struct of the way out.
@@ -112,6 +115,23 @@ wire_out! {
         gap: Option<GapWire>,
         /// Whole graduations per measure: recipe times count.
         drawn: Option<Vec<DrawnWire>>,
+        /// The largest dose that the limits given leave on the planned date; absent without a season, and where a limit could not be checked.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        largest_dose: Option<LargestDoseWire>,
+    }
+
+    /// The largest dose that the limits given leave: a sum, and no permission.
+    struct LargestDoseWire {
+        /// Per ground area; none where a treatment is forbidden.
+        dose: Stated,
+        /// Which limit binds: max-treatments, min-interval, waiting-period, growth-stage, max-dose or cap.
+        binding: &'static str,
+        /// The parcel on which it binds, where parcels have names.
+        parcel: Option<String>,
+        /// The limit itself; null where it is no amount.
+        limit: Option<Stated>,
+        /// Where it stands.
+        source: String,
     }
 
     /// Measured less exact.
@@ -375,12 +395,17 @@ impl PlanWire {
 fn totals(plan: &Plan, cleared: Option<&Cleared<'_>>) -> TotalsWire {
     let measured: Vec<Total<'_>> = cleared.map(|cleared| cleared.totals().collect()).unwrap_or_default();
     let products = plan.job().products().iter().zip(plan.exact_totals()).enumerate();
+    let largest = plan.largest_doses();
     TotalsWire {
         loads: plan.load_count(),
         mix: Stated::of(plan.made()),
         carrier: Stated::of(plan.carrier()),
         area: Stated::of(plan.area_made_for()),
-        products: products.map(|(index, (product, exact))| total(product.name(), exact, measured.get(index))).collect(),
+        products: products
+            .map(|(index, (product, exact))| {
+                total(product.name(), exact, measured.get(index), largest.get(index).and_then(Option::as_ref))
+            })
+            .collect(),
         active_substances: plan.substances().iter().map(substance).collect(),
     }
 }
@@ -394,7 +419,7 @@ fn substance(total: &SubstanceTotal) -> SubstanceTotalWire {
     }
 }
 
-fn total(name: &str, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
+fn total(name: &str, exact: Amount, measured: Option<&Total<'_>>, largest: Option<&LargestDose>) -> TotalWire {
     TotalWire {
         name: name.to_string(),
         exact: Stated::of(exact),
@@ -407,6 +432,14 @@ fn total(name: &str, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
                 count,
             };
             total.drawn().map(drawn).collect()
+        }),
+        largest_dose: largest.map(|largest| LargestDoseWire {
+            dose: Stated::of(largest.dose()),
+            binding: largest.binding().name(),
+            parcel: largest.parcel().map(ToString::to_string),
+            limit: matches!(largest.binding(), Binding::MaxDose | Binding::Cap)
+                .then(|| Stated::of(largest.limit().value())),
+            source: largest.limit().source().to_string(),
         }),
     }
 }

@@ -2,8 +2,10 @@
 
 use alloc::string::String;
 use alloc::sync::Arc;
+use alloc::vec::Vec;
+use core::mem::discriminant;
 
-use super::Dose;
+use super::{Dose, Restriction, Rule};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
 use crate::quantity::{Quantity, Ratio, VolumeRate, positive};
@@ -44,6 +46,7 @@ pub struct Label {
     pub(crate) max_volume_rate: Option<VolumeRate>,
     pub(crate) first_carrier: Option<Ratio>,
     pub(crate) source: Option<Arc<str>>,
+    pub(crate) restrictions: Vec<Restriction>,
 }
 
 impl Label {
@@ -86,6 +89,29 @@ impl Label {
     pub fn with_source(mut self, source: &str) -> Self {
         self.source = Some(source.into());
         self
+    }
+
+    /// Adds what it limits over time, or before spraying.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange), [`NotPositive`](ErrorCode::NotPositive) and [`WrongQuantity`](ErrorCode::WrongQuantity) for
+    /// a limit that is none; [`BothGiven`](ErrorCode::BothGiven) for a second one of a rule other than caps and buffers.
+    pub fn with_restriction(mut self, restriction: Restriction) -> Result<Self, Error> {
+        restriction.checked()?;
+        let is_same = |other: &Restriction| discriminant(other.rule()) == discriminant(restriction.rule());
+        if !matches!(restriction.rule(), Rule::Cap(..) | Rule::Buffer(..)) && self.restrictions.iter().any(is_same) {
+            let error = Error::new(ErrorCode::BothGiven).given(text::word("two limits of one rule"));
+            return Err(error.allowed(text::word("one of them")));
+        }
+        self.restrictions.push(restriction);
+        Ok(self)
+    }
+
+    /// What it limits over time, or before spraying.
+    #[must_use]
+    pub fn restrictions(&self) -> &[Restriction] {
+        &self.restrictions
     }
 
     /// The largest dose, where the label gives one.

@@ -23,6 +23,7 @@ impl Plan {
             self.on_volume_rate(index, product, &mut findings);
             self.on_substances(index, product, &mut findings);
         }
+        self.on_season(&mut findings);
         for load in &self.loads {
             for (index, portion) in load.portions.iter().enumerate() {
                 self.on_measuring(load, index, portion, &mut findings);
