@@ -10,7 +10,8 @@ use super::{Job, Mix, Plan};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::{
-    Applied, CapBasis, Capped, Date, Dose, Parcel, Product, Restriction, Rule, Season, Share, Treatment, Window,
+    ActiveSubstance, Applied, CapBasis, Capped, Date, Dose, Parcel, Product, Restriction, Rule, Season, Share,
+    Treatment, Window,
 };
 use crate::quantity::close::{is_over, is_under};
 use crate::quantity::{Area, LiquidDose, MassPerArea, Quantity, Ratio, SolidDose, Temperature, Time, ordered_sum};
@@ -129,9 +130,9 @@ fn caps(job: &Job) -> impl Iterator<Item = CapOf<'_>> {
 pub(super) fn checked(job: &Job) -> Result<(), Error> {
     for cap in caps(job) {
         if let (Capped::Substance(name, _), Some(product)) = (cap.capped, job.products().get(cap.product)) {
-            let mut names = product.active_substances().iter().map(|substance| substance.summed_name());
+            let mut names = product.active_substances().iter().map(ActiveSubstance::summed_name);
             if !names.any(|summed| *summed == **name) {
-                let names: Vec<&str> = product.active_substances().iter().map(|one| one.summed_name()).collect();
+                let names: Vec<&str> = product.active_substances().iter().map(ActiveSubstance::summed_name).collect();
                 let error = Error::new(ErrorCode::UnknownChoice).given(text::quoted(name));
                 let place = format!("products[{}].label.caps[{}].substance", cap.product, cap.place);
                 return Err(error.at(place).allowed(text::summed_substance(&names)));
