@@ -67,6 +67,11 @@
 #define MIXCALC_FINDING_OVER_MAXIMUM_DOSE "over-maximum-dose"
 #define MIXCALC_FINDING_VOLUME_RATE_BELOW_MINIMUM "volume-rate-below-minimum"
 #define MIXCALC_FINDING_VOLUME_RATE_ABOVE_MAXIMUM "volume-rate-above-maximum"
+#define MIXCALC_FINDING_TOO_MANY_TREATMENTS "too-many-treatments"
+#define MIXCALC_FINDING_INTERVAL_TOO_SHORT "interval-too-short"
+#define MIXCALC_FINDING_CAP_PASSED "cap-passed"
+#define MIXCALC_FINDING_WAITING_PERIOD_NOT_KEPT "waiting-period-not-kept"
+#define MIXCALC_FINDING_GROWTH_STAGE_OUTSIDE "growth-stage-outside"
 #define MIXCALC_FINDING_AMOUNT_BELOW_GRADUATION "amount-below-graduation"
 #define MIXCALC_FINDING_RINSES_EXCEED_CARRIER "rinses-exceed-carrier"
 #define MIXCALC_FINDING_HEADSPACE_BELOW_FIVE_PERCENT "headspace-below-five-percent"
@@ -81,6 +86,9 @@
 #define MIXCALC_FINDING_RESIDUAL_LEAVES_GROUND_SHORT "residual-leaves-ground-short"
 #define MIXCALC_FINDING_DISPLACEMENT_NOT_COUNTED "displacement-not-counted"
 #define MIXCALC_FINDING_SUBSTANCE_NOT_COUNTED "substance-not-counted"
+#define MIXCALC_FINDING_CAP_NEARLY_USED "cap-nearly-used"
+#define MIXCALC_FINDING_LIMIT_NOT_CHECKED "limit-not-checked"
+#define MIXCALC_FINDING_CHECK_BEFORE_SPRAYING "check-before-spraying"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 
 /**

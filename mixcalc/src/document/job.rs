@@ -1035,7 +1035,7 @@ impl TreatmentWire {
             (None, None, []) => {
                 return Err(Error::new(ErrorCode::MissingInput).at("product").allowed(text::PRODUCT_OF_JOB));
             }
-            _ => return Err(both_given("product or dose, and substances").at("substances")),
+            _ => return Err(both_given(text::word("product or dose, and substances")).at("substances")),
         };
         let mut treatment = Treatment::new(Date::read(&self.date).at("date")?, applied)?;
         if let Some(parcel) = &self.parcel {

@@ -223,16 +223,17 @@ impl Restriction {
     }
 
     pub(super) fn checked(&self) -> Result<(), Error> {
-        let out =
-            |key: &str, allowed: &'static str| Error::new(ErrorCode::OutOfRange).at(key).allowed(text::word(allowed));
+        let out = |key: &str, allowed: &'static str| Error::new(ErrorCode::OutOfRange).at(key).allowed(allowed);
         let days = |key: &str, time: Time| {
             let days = not_negative(time).map_err(|error| error.at("value").at(key))?.days();
             let is_whole = days <= MOST_DAYS && libm::floor(days).to_bits() == days.to_bits();
-            is_whole.then_some(()).ok_or_else(|| out("value", "whole days, at most 36525").at(key).given(time))
+            is_whole
+                .then_some(())
+                .ok_or_else(|| out("value", text::word("whole days, at most 36525")).at(key).given(time))
         };
         let stage = |key: &str, stage: u8| match stage {
             0..=99 => Ok(()),
-            _ => Err(out("value", "a growth stage from 0 to 99").at(key).given(stage)),
+            _ => Err(out("value", text::word("a growth stage from 0 to 99")).at(key).given(stage)),
         };
         match &self.rule {
             Rule::MaxTreatments(_) => Ok(()),
@@ -259,7 +260,7 @@ impl Restriction {
                 let is_window = (1..=most).contains(&count);
                 is_window
                     .then_some(())
-                    .ok_or_else(|| out("over", "a window of one day to 100 years").at("caps").given(count))
+                    .ok_or_else(|| out("over", text::word("a window of one day to 100 years")).at("caps").given(count))
             }
             Rule::ReEntry(time) => not_negative(*time).map(|_| ()).map_err(|error| error.at("value").at("re_entry")),
             Rule::Buffer(_, width) => positive(*width).map(|_| ()).map_err(|error| error.at("value").at("buffers")),
