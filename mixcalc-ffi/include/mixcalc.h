@@ -67,6 +67,11 @@
 #define MIXCALC_FINDING_OVER_MAXIMUM_DOSE "over-maximum-dose"
 #define MIXCALC_FINDING_VOLUME_RATE_BELOW_MINIMUM "volume-rate-below-minimum"
 #define MIXCALC_FINDING_VOLUME_RATE_ABOVE_MAXIMUM "volume-rate-above-maximum"
+#define MIXCALC_FINDING_TOO_MANY_TREATMENTS "too-many-treatments"
+#define MIXCALC_FINDING_INTERVAL_TOO_SHORT "interval-too-short"
+#define MIXCALC_FINDING_CAP_PASSED "cap-passed"
+#define MIXCALC_FINDING_WAITING_PERIOD_NOT_KEPT "waiting-period-not-kept"
+#define MIXCALC_FINDING_GROWTH_STAGE_OUTSIDE "growth-stage-outside"
 #define MIXCALC_FINDING_AMOUNT_BELOW_GRADUATION "amount-below-graduation"
 #define MIXCALC_FINDING_RINSES_EXCEED_CARRIER "rinses-exceed-carrier"
 #define MIXCALC_FINDING_HEADSPACE_BELOW_FIVE_PERCENT "headspace-below-five-percent"
@@ -83,6 +88,10 @@
 #define MIXCALC_FINDING_LABEL_TANK_DISAGREES "label-tank-disagrees"
 #define MIXCALC_FINDING_DOSE_ON_PART_OF_GROUND "dose-on-part-of-ground"
 #define MIXCALC_FINDING_OVERLAP_DOUBLES_DOSE "overlap-doubles-dose"
+#define MIXCALC_FINDING_SUBSTANCE_NOT_COUNTED "substance-not-counted"
+#define MIXCALC_FINDING_CAP_NEARLY_USED "cap-nearly-used"
+#define MIXCALC_FINDING_LIMIT_NOT_CHECKED "limit-not-checked"
+#define MIXCALC_FINDING_CHECK_BEFORE_SPRAYING "check-before-spraying"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 #define MIXCALC_FINDING_BELOW_MINIMUM_DOSE "below-minimum-dose"
 #define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
@@ -1159,6 +1168,38 @@ uint32_t mixcalc_substance_in_liquid_dose_kg_per_ha(double content_g_per_l,
 uint32_t mixcalc_substance_in_solid_dose_kg_per_ha(double content_g_per_kg,
                                                    double solid_dose_kg_per_ha,
                                                    double *out_substance_kg_per_ha,
+                                                   struct mixcalc_error *error);
+
+/**
+ * Dose by volume of a product that brings so much active substance.
+ *
+ * content_g_per_l           active substance per volume of product, g/L, above 0
+ * substance_kg_per_ha       mass of active substance per ground area, kg/ha, 0 or more
+ * out_liquid_dose_l_per_ha  receives the volume of product per ground area, L/ha
+ * error                     may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_liquid_dose_l_per_ha), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or
+ * _PANIC.
+ */
+uint32_t mixcalc_liquid_dose_of_substance_l_per_ha(double content_g_per_l,
+                                                   double substance_kg_per_ha,
+                                                   double *out_liquid_dose_l_per_ha,
+                                                   struct mixcalc_error *error);
+
+/**
+ * Dose by mass of a product that brings so much active substance.
+ *
+ * content_g_per_kg          active substance per mass of product, g/kg, above 0
+ * substance_kg_per_ha       mass of active substance per ground area, kg/ha, 0 or more
+ * out_solid_dose_kg_per_ha  receives the mass of product per ground area, kg/ha
+ * error                     may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_solid_dose_kg_per_ha), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or
+ * _PANIC.
+ */
+uint32_t mixcalc_solid_dose_of_substance_kg_per_ha(double content_g_per_kg,
+                                                   double substance_kg_per_ha,
+                                                   double *out_solid_dose_kg_per_ha,
                                                    struct mixcalc_error *error);
 
 /**

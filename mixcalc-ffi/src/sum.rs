@@ -1,8 +1,8 @@
 //! One number at a time, for sums that are called in loops. Each is one call of the core's function of that name: no arithmetic here.
 
 use mixcalc::{
-    Amount, Area, Content, Density, Flow, Length, LiquidDose, Mass, MassConcentration, MassFraction, Ratio, SolidDose,
-    Speed, Tank, Time, Volume, VolumeFraction, VolumeRate, WorkRate,
+    Amount, Area, Content, Density, Flow, Length, LiquidDose, Mass, MassConcentration, MassFraction, MassPerArea,
+    Ratio, SolidDose, Speed, Tank, Time, Volume, VolumeFraction, VolumeRate, WorkRate,
 };
 
 use crate::border::answer;
@@ -353,6 +353,60 @@ pub unsafe extern "C" fn mixcalc_substance_in_solid_dose_kg_per_ha(
         substance_in_solid_dose(
             content = MassFraction::from_grams_per_kilogram(content_g_per_kg),
             solid_dose = SolidDose::from_kilograms_per_hectare(solid_dose_kg_per_ha)
+        )
+        .kilograms_per_hectare
+    )
+}
+
+/// Dose by volume of a product that brings so much active substance.
+///
+/// content_g_per_l           active substance per volume of product, g/L, above 0
+/// substance_kg_per_ha       mass of active substance per ground area, kg/ha, 0 or more
+/// out_liquid_dose_l_per_ha  receives the volume of product per ground area, L/ha
+/// error                     may be NULL
+///
+/// Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_liquid_dose_l_per_ha), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or
+/// _PANIC.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn mixcalc_liquid_dose_of_substance_l_per_ha(
+    content_g_per_l: f64,
+    substance_kg_per_ha: f64,
+    out_liquid_dose_l_per_ha: *mut f64,
+    error: *mut ErrorDetails,
+) -> u32 {
+    answer_sum!(
+        out_liquid_dose_l_per_ha,
+        error,
+        liquid_dose_of_substance(
+            content = Content::from_grams_per_liter(content_g_per_l),
+            substance = MassPerArea::from_kilograms_per_hectare(substance_kg_per_ha)
+        )
+        .liters_per_hectare
+    )
+}
+
+/// Dose by mass of a product that brings so much active substance.
+///
+/// content_g_per_kg          active substance per mass of product, g/kg, above 0
+/// substance_kg_per_ha       mass of active substance per ground area, kg/ha, 0 or more
+/// out_solid_dose_kg_per_ha  receives the mass of product per ground area, kg/ha
+/// error                     may be NULL
+///
+/// Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_solid_dose_kg_per_ha), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or
+/// _PANIC.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn mixcalc_solid_dose_of_substance_kg_per_ha(
+    content_g_per_kg: f64,
+    substance_kg_per_ha: f64,
+    out_solid_dose_kg_per_ha: *mut f64,
+    error: *mut ErrorDetails,
+) -> u32 {
+    answer_sum!(
+        out_solid_dose_kg_per_ha,
+        error,
+        solid_dose_of_substance(
+            content = MassFraction::from_grams_per_kilogram(content_g_per_kg),
+            substance = MassPerArea::from_kilograms_per_hectare(substance_kg_per_ha)
         )
         .kilograms_per_hectare
     )

@@ -3,6 +3,7 @@
 //! Each keeps what was stated, as the tree that the core made the part from, so that a change of one field is the same reading
 //! once more, and `repr` shows what was typed.
 
+use std::any::Any;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use mixcalc::document::{Node, Part};
@@ -70,6 +71,47 @@ fn with_fixed(mut node: Node, fixed: &[(&str, &str)]) -> Node {
     node
 }
 
+/// What was stated, in the objects of Python: tables as dicts, lists as tuples, quantities as they are.
+fn stated<'py>(py: Python<'py>, node: Option<&Node>) -> PyResult<Bound<'py, PyAny>> {
+    Ok(match node {
+        None | Some(Node::Null) => py.None().into_bound(py),
+        Some(Node::Bool(truth)) => truth.into_pyobject(py)?.to_owned().into_any(),
+        Some(Node::Number(number)) => number.into_pyobject(py)?.into_any(),
+        Some(Node::Text(text) | Node::Other(text)) => text.into_pyobject(py)?.into_any(),
+        Some(Node::Quantity(core, unit)) => Quantity { core: *core, unit: unit.clone().into() }.into_object(py)?,
+        Some(Node::List(nodes)) => {
+            let items: PyResult<Vec<_>> = nodes.iter().map(|node| stated(py, Some(node))).collect();
+            PyTuple::new(py, items?)?.into_any()
+        }
+        Some(Node::Table(entries)) => {
+            let table = PyDict::new(py);
+            for (key, node) in entries {
+                table.set_item(key, stated(py, Some(node))?)?;
+            }
+            table.into_any()
+        }
+    })
+}
+
+/// What was stated, but for a dose that was stated as an active substance: that is the product's dose from here on, so that no dose is
+/// taken for another.
+fn settled(core: &dyn Any, node: Node) -> Node {
+    if let Some(product) = core.downcast_ref::<mixcalc::Product>() {
+        if at(&node, "dose_of").is_some_and(|name| *name != Node::Null) {
+            let dose = mixcalc::Quantity::from(product.dose());
+            let unit = dose.kind().unit().to_owned();
+            return changed(&node, vec![("dose_of".into(), Node::Null), ("dose".into(), Node::Quantity(dose, unit))]);
+        }
+    } else if let Some(job) = core.downcast_ref::<mixcalc::Job>() {
+        let products = job.products().iter().zip(each_of(&node, "products"));
+        let products: Vec<Node> = products.map(|(core, node)| settled(core, node.clone())).collect();
+        if products != each_of(&node, "products") {
+            return changed(&node, vec![("products".into(), Node::List(products))]);
+        }
+    }
+    node
+}
+
 /// Declares the classes: for each its signature, keys that keywords need not give, and the methods of its own.
 macro_rules! parts {
     ($($(#[$doc:meta])* $name:ident, $signature:tt, $fixed:expr, { $($methods:tt)* })*) => {
@@ -85,6 +127,7 @@ macro_rules! parts {
             impl $name {
                 pub(crate) fn of(py: Python<'_>, node: Node) -> PyResult<Self> {
                     let core = border::answer(py, || mixcalc::$name::from_node(&node))?;
+                    let node = settled(&core, node);
                     Ok(Self { core, node })
                 }
 
@@ -214,6 +257,8 @@ parts! {
     ///     With the sprayer it gives the safe fill.
     /// loading : Loading, optional
     ///     How the mix is divided into loads; full loads and then a part load where absent.
+    /// season : dict, optional
+    ///     What limits over time are held against: date, harvest, growth_stage, season_start, parcels, treatments, as documents have them.
     /// title : str, optional
     ///     By which people know the job.
     /// units : {"metric", "US", "imperial"}, optional
@@ -256,7 +301,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -406,6 +451,12 @@ parts! {
         #[getter]
         fn loading(&self) -> Loading {
             Loading { core: self.core.loading(), node: within(&self.node, "loading") }
+        }
+
+        /// What limits over time are held against, as it was stated.
+        #[getter]
+        fn season<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "season"))
         }
     }
 
@@ -701,6 +752,9 @@ parts! {
     ///     Unique in the job.
     /// dose : Quantity
     ///     Per ground area, "2.5 L/ha" or "400 g/ha"; per volume of mix, "0.25 % v/v" or "150 mL/100 L".
+    /// dose_of : str, optional
+    ///     The active substance that the dose is stated as, by its own name or by that of the acid or element that it is counted as. The
+    ///     product then has the dose of its own that this comes to.
     /// basis : str, optional
     ///     What the dose is counted on: ground-area, mix-volume, carrier-volume, treated-area, leaf-wall-area, tree-row-volume,
     ///     crown-height, row-length, plant or spot; follows the dose where absent.
@@ -726,7 +780,7 @@ parts! {
     /// >>> product.dose, product.basis
     /// (LiquidDose("1.5 L/ha"), 'ground-area')
     Product,
-    "(*, name, dose, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
+    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
     &[],
     {
         /// Unique in the job.
@@ -745,6 +799,12 @@ parts! {
         #[getter]
         fn dose(&self) -> Quantity {
             self.told(self.core.dose(), "dose")
+        }
+
+        /// `None`: a dose that was stated as an active substance has become the product's.
+        #[getter]
+        fn dose_of(&self) -> Option<&str> {
+            None
         }
 
         /// What the dose is counted on.
@@ -816,7 +876,9 @@ parts! {
     ///     Its name.
     /// content : Content or MassFraction
     ///     "250 g/L" or "50 % w/w" of the product.
-    ActiveSubstance, "(*, name, content)", &[], {
+    /// equivalent : Equivalent, optional
+    ///     The acid or element that it is counted as.
+    ActiveSubstance, "(*, name, content, equivalent=None)", &[], {
         /// Its name.
         #[getter]
         fn name(&self) -> &str {
@@ -831,6 +893,35 @@ parts! {
                 SubstanceContent::PerMass(content) => Some(self.told(content, "content")),
                 _ => None,
             }
+        }
+
+        /// The acid or element that it is counted as.
+        #[getter]
+        fn equivalent(&self) -> Option<Equivalent> {
+            let core = self.core.equivalent()?.clone();
+            Some(Equivalent { core, node: within(&self.node, "equivalent") })
+        }
+    }
+
+    /// The acid or element that a substance is counted as.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     The name under which amounts are summed.
+    /// factor : float
+    ///     Mass of it per mass of the substance as stated, above 0 and at most 1.
+    Equivalent, "(*, name, factor)", &[], {
+        /// The name under which amounts are summed.
+        #[getter]
+        fn name(&self) -> &str {
+            self.core.name()
+        }
+
+        /// Mass of it per mass of the substance as stated.
+        #[getter]
+        fn factor(&self) -> Quantity {
+            self.told(self.core.factor(), "factor")
         }
     }
 
@@ -860,8 +951,19 @@ parts! {
     ///     Share of the load that the label wants in the tank first: 0.5 or "50 %".
     /// source : str, optional
     ///     Where these limits stand.
+    /// max_treatments, min_growth_stage, max_growth_stage : dict, optional
+    ///     ``{"value": 2, "force": "label", "source": "section 5"}``; force and source may be left out.
+    /// min_interval, waiting_period, re_entry, min_temperature, max_temperature, min_delta_t, max_delta_t : dict, optional
+    ///     The same with a quantity: ``{"value": "14 d"}``.
+    /// min_wind, max_wind : dict, optional
+    ///     The same with the height that it is meant at: ``{"value": "15 km/h", "height": "2 m"}``.
+    /// caps : list of dict, optional
+    ///     ``{"substance": "copper", "value": "28 kg/ha", "over": {"years": 7}}``; the product itself without a substance.
+    /// buffers : list of dict, optional
+    ///     ``{"from": "water", "value": "5 m"}``.
     Label,
-    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None)",
+    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=())",
+
     &[],
     {
         /// The least dose.
@@ -934,6 +1036,90 @@ parts! {
         #[getter]
         fn source(&self) -> Option<&str> {
             self.core.source()
+        }
+
+        /// Most treatments with the product in a season, as it was stated.
+        #[getter]
+        fn max_treatments<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_treatments"))
+        }
+
+        /// Least time between treatments with the product, as it was stated.
+        #[getter]
+        fn min_interval<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_interval"))
+        }
+
+        /// Least time before the harvest, as it was stated.
+        #[getter]
+        fn waiting_period<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "waiting_period"))
+        }
+
+        /// Earliest growth stage, as it was stated.
+        #[getter]
+        fn min_growth_stage<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_growth_stage"))
+        }
+
+        /// Latest growth stage, as it was stated.
+        #[getter]
+        fn max_growth_stage<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_growth_stage"))
+        }
+
+        /// Time before anybody may enter, as it was stated.
+        #[getter]
+        fn re_entry<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "re_entry"))
+        }
+
+        /// Least wind, as it was stated.
+        #[getter]
+        fn min_wind<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_wind"))
+        }
+
+        /// Most wind, as it was stated.
+        #[getter]
+        fn max_wind<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_wind"))
+        }
+
+        /// Least temperature, as it was stated.
+        #[getter]
+        fn min_temperature<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_temperature"))
+        }
+
+        /// Largest temperature, as it was stated.
+        #[getter]
+        fn max_temperature<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_temperature"))
+        }
+
+        /// Least difference between the dry and the wet bulb, as it was stated.
+        #[getter]
+        fn min_delta_t<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "min_delta_t"))
+        }
+
+        /// Largest difference between the dry and the wet bulb, as it was stated.
+        #[getter]
+        fn max_delta_t<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "max_delta_t"))
+        }
+
+        /// The most of the product or of a substance in windows of time, as it was stated.
+        #[getter]
+        fn caps<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "caps"))
+        }
+
+        /// Ground not to be treated, as it was stated.
+        #[getter]
+        fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "buffers"))
         }
     }
 

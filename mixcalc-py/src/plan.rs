@@ -168,6 +168,12 @@ fn working(py: Python<'_>, working: &mixcalc::Working, units: mixcalc::System) -
     shape(py, "Working", (working.place(), value, working.formula(), inputs, working.source(), working.text(units)))
 }
 
+fn largest_dose(py: Python<'_>, largest: &mixcalc::LargestDose) -> PyResult<Py<PyAny>> {
+    let (dose, limit) = (quantity(largest.dose()), largest.limit());
+    let fields = (dose, largest.binding().name(), largest.parcel(), quantity(limit.value()), limit.source());
+    shape(py, "LargestDose", fields)
+}
+
 fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
     let limit = finding.limit().map(|limit| {
         shape(py, "Limit", (limit.bound().name(), quantity(limit.value()), limit.force().name(), limit.source()))
@@ -288,27 +294,38 @@ impl Plan {
         self.core.ground_short().map(quantity)
     }
 
-    /// What all loads take: `Totals(loads, mix, carrier, area, products)`.
+    /// What all loads take: `Totals(loads, mix, carrier, area, products, active_substances)`.
     #[getter]
     fn totals(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
         let measured: Vec<_> = self.core.cleared().map(|cleared| cleared.totals().collect()).unwrap_or_default();
         let exact = self.core.exact_totals();
+        let largest = self.core.largest_doses();
+        let largest =
+            |index: usize| largest.get(index).and_then(Option::as_ref).map(|one| largest_dose(py, one)).transpose();
         let products = each(py, self.names().zip(exact), |py, ((index, name), exact)| {
             let doses = each(py, self.core.doses(index).into_iter(), |py, dose| {
                 shape(py, "DoseOn", (dose.basis().name(), quantity(dose)))
             })?;
             let Some(total) = measured.get(index) else {
-                return shape(py, "Total", (name, doses, quantity(exact), py.None(), py.None(), py.None()));
+                return shape(
+                    py,
+                    "Total",
+                    (name, doses, quantity(exact), py.None(), py.None(), py.None(), largest(index)?),
+                );
             };
             let drawn = each(py, total.drawn(), |py, (measure, count)| {
                 shape(py, "Drawn", (measure.name(), quantity(measure.graduation()), count))
             })?;
             let gap = gap(py, total.gap(), total.dose_gap())?;
-            shape(py, "Total", (name, doses, quantity(exact), quantity(total.measured()), gap, drawn))
+            shape(py, "Total", (name, doses, quantity(exact), quantity(total.measured()), gap, drawn, largest(index)?))
         })?;
         let plan = &self.core;
         let (mix, carrier, area) = (quantity(plan.made()), quantity(plan.carrier()), quantity(plan.area_made_for()));
-        shape(py, "Totals", (plan.load_count(), mix, carrier, area, products))
+        let substances = each(py, plan.substances().iter(), |py, total| {
+            let (dose, exact) = (total.dose().map(quantity), total.exact().map(quantity));
+            shape(py, "SubstanceTotal", (total.name(), dose, exact, total.measured().map(quantity)))
+        })?;
+        shape(py, "Totals", (plan.load_count(), mix, carrier, area, products, substances))
     }
 
     /// The loads, equal ones together: a tuple of `Load`. What is measured is `None` where a stop stands.

@@ -67,6 +67,16 @@ finding_codes! {
     VolumeRateBelowMinimum = "volume-rate-below-minimum", Stop;
     /// The volume rate is over the most that a label allows.
     VolumeRateAboveMaximum = "volume-rate-above-maximum", Stop;
+    /// There would be more treatments in the season than the label allows.
+    TooManyTreatments = "too-many-treatments", Stop;
+    /// Another treatment with the product is nearer than the label allows.
+    IntervalTooShort = "interval-too-short", Stop;
+    /// There would be more of a product or a substance in a window of time than is allowed.
+    CapPassed = "cap-passed", Stop;
+    /// The harvest is nearer than the label allows.
+    WaitingPeriodNotKept = "waiting-period-not-kept", Stop;
+    /// The growth stage is not among those that the label allows.
+    GrowthStageOutside = "growth-stage-outside", Stop;
     /// An amount is less than one graduation of its measure.
     AmountBelowGraduation = "amount-below-graduation", Stop;
     /// Rinses and premixes need more carrier than a load has.
@@ -99,6 +109,14 @@ finding_codes! {
     DoseOnPartOfGround = "dose-on-part-of-ground", Caution;
     /// Passes overlap: some ground takes the dose twice.
     OverlapDoublesDose = "overlap-doubles-dose", Caution;
+    /// The active substance that a product brings is unknown and not summed.
+    SubstanceNotCounted = "substance-not-counted", Caution;
+    /// Over 90 % of what is allowed in a window of time would be used.
+    CapNearlyUsed = "cap-nearly-used", Caution;
+    /// The job does not state what a limit is held against.
+    LimitNotChecked = "limit-not-checked", Note;
+    /// What to look at before spraying.
+    CheckBeforeSpraying = "check-before-spraying", Note;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
     /// A dose is under the least of the label's range.
@@ -360,6 +378,7 @@ impl Finding {
                 ("path", &self.path),
                 ("load", &load),
                 ("actual", &shown(self.actual)),
+                ("bound", &limit.map(|limit| limit.bound.name()).unwrap_or_default()),
                 ("limit", &shown(limit.map(Limit::value))),
                 ("side", &limit.map(|limit| text::side(limit.bound)).unwrap_or_default()),
                 ("readings", &readings),

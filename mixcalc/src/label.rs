@@ -6,6 +6,7 @@ mod dose;
 mod formulation;
 mod limits;
 mod product;
+mod season;
 mod substance;
 
 pub use amount::*;
@@ -16,4 +17,5 @@ pub(crate) use dose::{Composition, Displacement, Share, needs_mix_density};
 pub use formulation::{Formulation, State};
 pub use limits::{Label, LabelTank};
 pub use product::Product;
-pub use substance::{ActiveSubstance, SubstanceContent};
+pub use season::{Applied, CapBasis, Capped, Date, Parcel, Restriction, Rule, Season, Treatment, Window};
+pub use substance::{ActiveSubstance, Equivalent, SubstanceContent};

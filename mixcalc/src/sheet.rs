@@ -10,7 +10,7 @@ use core::mem::take;
 use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
-use crate::plan::{Action, Cleared, Ground, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
+use crate::plan::{Action, Cleared, Ground, LargestDose, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
 use crate::quantity::{Area, Quantity, System, Volume, in_unit, on_scale, signed_percent};
 use crate::text::{self, filled, legible, sheet as words, working as workings};
 
@@ -95,6 +95,7 @@ pub fn findings(plan: &Plan) -> String {
         page.paragraph(words::NOTHING_FOUND);
     }
     page.found(plan, true);
+    page.largest(plan);
     page.cautions(plan.cautions());
     page.0
 }
@@ -307,6 +308,19 @@ impl Page {
         self.table(&[Column::Words(12), Column::Rest], &rows);
     }
 
+    /// The largest doses that limits over time leave, a line each.
+    fn largest(&mut self, plan: &Plan) {
+        let doses = plan.job().products().iter().zip(plan.largest_doses());
+        let line = |(product, largest): (&Product, Option<LargestDose>)| {
+            Some(vec![product.name().into(), largest_dose(&largest?, plan.job().units())])
+        };
+        let rows: Vec<Vec<String>> = doses.filter_map(line).collect();
+        if !rows.is_empty() {
+            self.blank();
+            self.table(&[Column::Words(26), Column::Rest], &rows);
+        }
+    }
+
     /// The standing cautions, in full.
     fn cautions(&mut self, cautions: impl Iterator<Item = Caution>) {
         self.heading(words::READ_FIRST);
@@ -323,6 +337,7 @@ impl Page {
         let mut table =
             vec![[words::PRODUCT, words::EXACT, "", words::MEASURED, "", words::GAP].map(String::from).to_vec()];
         let ledger = cleared.ledger();
+        let mut largest = plan.largest_doses().into_iter();
         let products = plan.job().products().iter().enumerate();
         for (((index, product), total), account) in products.zip(cleared.totals()).zip(ledger.products()) {
             let exact = number_and_unit(&Quantity::from(total.exact()).to_people(units));
@@ -343,6 +358,7 @@ impl Page {
                     &[("measure", &measure.name()), ("count", &count), ("graduation", &graduation)],
                 )]
             }));
+            table.extend(largest.next().flatten().map(|largest| vec![largest_dose(&largest, units)]));
             if let (Some(stock), Some(left)) = (account.stock(), account.left()) {
                 let [stock, left] = [stock, left].map(|amount| Quantity::from(amount).to_people(units));
                 let stock = filled(words::STOCK, &[("stock", &stock), ("left", &left)]);
@@ -354,6 +370,29 @@ impl Page {
         }
         self.blank();
         self.table(&columns, &table);
+        self.substances(plan);
+    }
+
+    /// The active substances that are known, a line each.
+    fn substances(&mut self, plan: &Plan) {
+        let units = plan.job().units();
+        let lines: Vec<Vec<String>> = plan
+            .substances()
+            .iter()
+            .filter_map(|substance| {
+                let [dose, amount] = [substance.dose()?.into(), substance.measured()?.into()]
+                    .map(|quantity: Quantity| quantity.to_people(units));
+                Some(vec![
+                    String::new(),
+                    filled(words::SUBSTANCE, &[("name", &substance.name()), ("dose", &dose), ("amount", &amount)]),
+                ])
+            })
+            .collect();
+        if !lines.is_empty() {
+            self.blank();
+            self.paragraph(words::SUBSTANCES);
+            self.table(&[Column::Words(1), Column::Rest], &lines);
+        }
     }
 
     fn load(&mut self, plan: &Plan, recipe: &Recipe<'_>) {
@@ -690,6 +729,20 @@ fn set(pieces: Vec<String>, width: usize) -> Vec<String> {
     }
     lines.push(line);
     lines
+}
+
+/// The largest dose that limits leave, and which of them binds.
+fn largest_dose(largest: &LargestDose, units: System) -> String {
+    let template = if largest.parcel().is_some() { words::LARGEST_ON } else { words::LARGEST };
+    filled(
+        template,
+        &[
+            ("dose", &Quantity::from(largest.dose()).to_people(units)),
+            ("binding", &largest.binding().name()),
+            ("parcel", &largest.parcel().unwrap_or_default()),
+            ("source", &largest.limit().source()),
+        ],
+    )
 }
 
 /// The ground to treat, and what it is made of where the job says.

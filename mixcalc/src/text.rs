@@ -216,6 +216,28 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::VolumeRateAboveMaximum => {
             "the volume rate of {actual} is over the most for {subject}, {limit} ({source})"
         }
+        FindingCode::TooManyTreatments => {
+            "this would be treatment {actual} with {subject} in the season, and {limit} are allowed ({source})"
+        }
+        FindingCode::IntervalTooShort => {
+            "{actual} lie between this and another treatment with {subject}, and at least {limit} must ({source})"
+        }
+        FindingCode::CapPassed => {
+            "{subject} would come to {actual} in its window of time, over the most that is allowed, {limit} ({source})"
+        }
+        FindingCode::WaitingPeriodNotKept => {
+            "{actual} are left before the harvest, and {subject} must have at least {limit} ({source})"
+        }
+        FindingCode::GrowthStageOutside => {
+            "the crop is at growth stage {actual}, and {subject} is allowed at stage {limit} {bound} ({source})"
+        }
+        FindingCode::CapNearlyUsed => {
+            "{subject} would come to {actual} in its window of time, over 90 % of the most that is allowed, {limit} ({source})"
+        }
+        FindingCode::LimitNotChecked => {
+            "{path} of {subject} is not checked: the job does not state what it is held against"
+        }
+        FindingCode::CheckBeforeSpraying => "before spraying, check: {subject}: {bound} {limit} ({source})",
         FindingCode::AmountBelowGraduation => {
             "load {load} takes {actual} of {subject}, less than one graduation of {limit}; a finer measure is needed"
         }
@@ -253,6 +275,9 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         }
         FindingCode::DisplacementNotCounted => {
             "the room that {subject} takes up in the tank is not counted without {path}: fill to marks, never by measured carrier alone"
+        }
+        FindingCode::SubstanceNotCounted => {
+            "how much {subject} this comes to is not known without {path}: its sum is left out"
         }
         FindingCode::DoseTakenAsMaximum => {
             "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"
@@ -464,6 +489,62 @@ pub(crate) const fn dose_like(by_volume: bool) -> &'static str {
     if by_volume { "by volume, such as \"2.5 L/ha\", as the dose is" } else { "by mass, such as \"0.4 kg/ha\"" }
 }
 
+/// `copper of example product A`.
+pub(crate) fn of_product(what: &str, product: &str) -> String {
+    alloc::format!("{what} of {product}")
+}
+
+/// `copper on parcel North`.
+pub(crate) fn on_parcel(what: &str, parcel: Option<&str>) -> String {
+    parcel.map_or_else(|| what.into(), |parcel| alloc::format!("{what} on parcel {parcel}"))
+}
+
+/// `the ground kept free beside water`.
+pub(crate) fn buffer(from: &str) -> String {
+    alloc::format!("the ground kept free beside {from}")
+}
+
+/// `the wind at 2 m`.
+pub(crate) fn wind(height: Option<String>) -> String {
+    height.map_or_else(|| "the wind".into(), |height| alloc::format!("the wind at a height of {height}"))
+}
+
+/// A date that documents and programs state.
+pub(crate) const A_DATE: &str = "a day of the calendar as year-month-day, such as \"2026-05-31\"";
+
+/// What treatments and caps of a season need.
+pub(crate) const SEASON_START: &str =
+    "season_start such as \"2026-03-01\", from which treatments and caps of a season are counted";
+
+/// Of which product a treatment is.
+pub(crate) const PRODUCT_OF_JOB: &str = "the name of a product of this job, or the substances of any other product";
+
+/// Not after a date.
+pub(crate) fn not_after(date: impl fmt::Display) -> String {
+    alloc::format!("{} {date}", word("a day up to the date of the treatment,"))
+}
+
+/// Not before a date.
+pub(crate) fn not_before(date: impl fmt::Display) -> String {
+    alloc::format!("{} {date}", word("a day from the date of the treatment on,"))
+}
+
+/// One of the parcels.
+pub(crate) fn parcel_of(names: &[&str]) -> String {
+    match names {
+        [] => word("it among season.parcels, or leave it out for all ground").into(),
+        _ => one_of(names),
+    }
+}
+
+/// A substance that a cap counts.
+pub(crate) fn summed_substance(names: &[&str]) -> String {
+    match names {
+        [] => word("it among active_substances of the product").into(),
+        _ => one_of(names),
+    }
+}
+
 /// A measure that would serve a product.
 pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
     if by_volume {
@@ -476,8 +557,35 @@ pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
 /// How many plants or spots a job may have.
 pub(crate) const COUNTED: &str = "a whole number from 1 to 1000000000000";
 
+/// A whole number of treatments, days, months or years.
+#[cfg(feature = "document")]
+pub(crate) const SMALL_NUMBER: &str = "a whole number from 0 to 36525";
+
+/// A growth stage.
+#[cfg(feature = "document")]
+pub(crate) const GROWTH_STAGE: &str = "a growth stage from 0 to 99";
+
+/// A window of time.
+#[cfg(feature = "document")]
+pub(crate) const A_WINDOW: &str = "one of season = true, days, months and years";
+
+/// A difference of temperatures.
+#[cfg(feature = "document")]
+pub(crate) const KELVINS: &str = "a difference in kelvins such as \"8 K\"";
+
 /// How many fillings a job may ask for.
 pub(crate) const FILLINGS: &str = "a whole number from 1 to 1000000";
+
+/// An active substance of a product, by a name that only one of them has.
+#[cfg(feature = "document")]
+pub(crate) fn substance_of(names: &[&str]) -> String {
+    match names {
+        [] => word("the name of one of its active_substances").into(),
+        _ => {
+            alloc::format!("{} {}", word("a name that one of its active_substances alone has, among"), names.join(", "))
+        }
+    }
+}
 
 /// What a quantity may be in a document.
 #[cfg(feature = "document")]
@@ -513,6 +621,7 @@ pub(crate) fn key_example(key: &str) -> String {
         "name" => "a name",
         "capacity" => "capacity such as \"1 L\"",
         "graduation" => "graduation such as \"10 mL\"",
+        "factor" => "factor, a number from 0 to 1",
         "content" => "content such as \"250 g/L\"",
         "ground" => "area such as \"12.5 ha\", or length and width such as \"240 m\" and \"100 m\"",
         "buffer" => "area such as \"400 m2\", or width and along such as \"5 m\" and \"240 m\"",
@@ -527,6 +636,9 @@ pub(crate) fn key_example(key: &str) -> String {
         "spot_area" => "spot_area such as \"0.5 m2\"",
         "last_strip" => "area such as \"0.1 ha\" or volume such as \"20 L\"",
         "value" => "value, a number",
+        "date" => "date such as \"2026-05-31\"",
+        "over" => "over, the window of time: season = true, days, months or years",
+        "from" => "from, beside what it is kept free, such as \"water\"",
         "unit" => "unit such as \"L/ha\"",
         _ => key,
     };
@@ -615,6 +727,15 @@ pub(crate) mod sheet {
     pub(crate) const AND: &str = " and ";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
+
+    // The season.
+    pub(crate) const LARGEST: &str =
+        "largest dose that the limits given leave: {dose}, by {binding} ({source}); a sum, no permission";
+    pub(crate) const LARGEST_ON: &str = "largest dose that the limits given leave: {dose}, by {binding} on parcel {parcel} ({source}); a sum, no permission";
+
+    // Active substances.
+    pub(crate) const SUBSTANCES: &str = "Active substances, summed over the products:";
+    pub(crate) const SUBSTANCE: &str = "{name}: {dose}, {amount} in what is measured";
 
     // A load.
     pub(crate) const LOAD: &str = "Load {first} of {all}";
@@ -712,6 +833,8 @@ pub(crate) mod working {
     pub(crate) const AMOUNTS: &str = "docs/numbers.md, 6";
     pub(crate) const STEPS: &str = "docs/numbers.md, 7";
     pub(crate) const LEDGER: &str = "docs/numbers.md, 8";
+    pub(crate) const SUBSTANCES: &str = "docs/numbers.md, 13";
+    pub(crate) const SEASON: &str = "docs/numbers.md, 14";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

@@ -503,6 +503,10 @@ name = "example product A"
 dose = "1.5 L/ha"
 "#;
 
+/// A treatment of 1 L/ha in April, and one that is planned for May.
+const SEASON: &str = "season = { date = 2026-05-31, season_start = 2026-03-01, harvest = 2026-07-01, growth_stage = 31, \
+     treatments = [{ date = 2026-04-20, product = \"example product A\", dose = \"1 L/ha\" }] }";
+
 /// The job with one thing changed.
 fn changed(from: &str, to: &str) -> String {
     assert_eq!(JOB.matches(from).count(), 1, "{from}");
@@ -589,11 +593,19 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
     use FindingCode as F;
     let with = |more: &str| format!("{JOB}{more}");
     let residual = "kind = \"knapsack\", residual = { dilutable = \"1 L\" }";
+    let in_season = |season: &str, label: &str| {
+        changed("area =", &format!("{season}\narea =")) + &format!("label = {{ max_dose = \"2 L/ha\", {label} }}")
+    };
     let strip = |area: &str| format!("loading = {{ last_strip = {{ area = \"{area}\" }} }}\narea =");
     let jobs = [
         (F::OverMaximumDose, with("label = { max_dose = \"1 L/ha\" }")),
         (F::VolumeRateBelowMinimum, with("label = { min_volume_rate = \"300 L/ha\" }")),
         (F::VolumeRateAboveMaximum, with("label = { max_volume_rate = \"100 L/ha\" }")),
+        (F::TooManyTreatments, in_season(SEASON, "max_treatments = { value = 1 }")),
+        (F::IntervalTooShort, in_season(SEASON, "min_interval = { value = \"60 d\" }")),
+        (F::CapPassed, in_season(SEASON, "caps = [{ value = \"2 L/ha\", over = { years = 1 } }]")),
+        (F::WaitingPeriodNotKept, in_season(SEASON, "waiting_period = { value = \"60 d\" }")),
+        (F::GrowthStageOutside, in_season(SEASON, "max_growth_stage = { value = 30 }")),
         (F::AmountBelowGraduation, changed("1.5 L/ha", "0.01 L/ha")),
         (F::RinsesExceedCarrier, changed("capacity = \"1 L\"", "capacity = \"30 L\"")),
         (F::HeadspaceBelowFivePercent, changed("graduation = \"1 L\"", "headspace = \"1 %\"")),
@@ -626,6 +638,19 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         (
             F::OverlapDoublesDose,
             with("").replacen("area = \"1.2 ha\"", "ground = { area = \"1.2 ha\", overlap = { share = \"5 %\" } }", 1),
+        ),
+        (
+            F::SubstanceNotCounted,
+            with("active_substances = [{ name = \"example substance\", content = \"40 % w/w\" }]"),
+        ),
+        (F::CapNearlyUsed, in_season(SEASON, "caps = [{ value = \"2.6 L/ha\", over = { years = 1 } }]")),
+        (F::LimitNotChecked, in_season("", "max_treatments = { value = 1 }")),
+        (
+            F::CheckBeforeSpraying,
+            in_season(
+                SEASON,
+                "re_entry = { value = \"24 h\" }, max_wind = { value = \"15 km/h\", height = \"2 m\" }, max_delta_t = { value = \"8 K\" }, buffers = [{ from = \"water\", value = \"5 m\" }]",
+            ),
         ),
         (F::DoseTakenAsMaximum, JOB.into()),
         (F::BelowMinimumDose, with("label = { min_dose = \"2 L/ha\" }")),

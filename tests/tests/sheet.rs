@@ -307,7 +307,10 @@ fn tells_why_and_nothing_to_measure(plan: &Plan) {
             finding.limit().map(|limit| format!("{} {}", limit.value().to_people(plan.job().units()), limit.source()));
         let actual = finding.actual().map(|actual| actual.to_people(plan.job().units()));
         let load = finding.load().map(|load| load.to_string());
-        let readings = finding.readings().iter().map(|reading| reading.value().to_people(plan.job().units()));
+        let readings = finding.readings().iter().map(|reading| {
+            let value = reading.value().to_people(plan.job().units());
+            format!("{value} {} {}", reading.meant(), reading.stated())
+        });
         for part in [limit, actual, load].into_iter().flatten().chain(readings) {
             known = format!("{known} {part}");
         }

@@ -66,6 +66,8 @@ fn answered(name: &str, input: &BTreeMap<String, f64>) -> Result<f64, Error> {
         "mass_concentration_g_per_100_l": mass_concentration(SolidDose::from_kilograms_per_hectare["solid_dose_kg_per_ha"], VolumeRate::from_liters_per_hectare["volume_rate_l_per_ha"]).grams_per_100_liters;
         "substance_in_liquid_dose_kg_per_ha": substance_in_liquid_dose(Content::from_grams_per_liter["content_g_per_l"], LiquidDose::from_liters_per_hectare["liquid_dose_l_per_ha"]).kilograms_per_hectare;
         "substance_in_solid_dose_kg_per_ha": substance_in_solid_dose(MassFraction::from_grams_per_kilogram["content_g_per_kg"], SolidDose::from_kilograms_per_hectare["solid_dose_kg_per_ha"]).kilograms_per_hectare;
+        "liquid_dose_of_substance_l_per_ha": liquid_dose_of_substance(Content::from_grams_per_liter["content_g_per_l"], MassPerArea::from_kilograms_per_hectare["substance_kg_per_ha"]).liters_per_hectare;
+        "solid_dose_of_substance_kg_per_ha": solid_dose_of_substance(MassFraction::from_grams_per_kilogram["content_g_per_kg"], MassPerArea::from_kilograms_per_hectare["substance_kg_per_ha"]).kilograms_per_hectare;
         "liquid_mass_kg": liquid_mass(Density::from_kilograms_per_liter["density_kg_per_l"], Volume::from_liters["volume_l"]).kilograms;
         "liquid_volume_l": liquid_volume(Mass::from_kilograms["mass_kg"], Density::from_kilograms_per_liter["density_kg_per_l"]).liters;
         "volume_rate_l_per_ha": volume_rate(Flow::from_liters_per_minute["flow_l_per_min"], Speed::from_kilometers_per_hour["speed_km_per_h"], Length::from_meters["swath_m"]).liters_per_hectare;

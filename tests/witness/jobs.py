@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import random
 import sys
+from datetime import date, timedelta
 from fractions import Fraction as F
 
 # Each form of a unit with how many of it make one base unit (ha, L, kg; or ac, gal, lb).
@@ -168,6 +169,10 @@ def job(draw: Draw) -> dict:
     count = draw.choices([0, 1, 2, 3, 4], [4, 40, 30, 18, 8])[0]
     fill = draw.chance(2)
     products = [product(draw, s, i, N, R, loads, measures, dense, count, fill) for i in range(count)]
+    if products and draw.chance(40):
+        limits(draw, s, products)
+        if draw.chance(90):
+            out["season"] = season(draw, s, products)
     return {**out, "sprayer": sprayer, "tank": tank, **({"loading": loading} if loading else {}), "products": products}
 
 
@@ -263,6 +268,8 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
         label["max_volume_rate"] = draw.say(R * draw.choice([2, F(3, 2), F(5, 4), 3, 1, F(6, 5), F(4, 5)]), s["rate"])
     if label:
         p["label"] = label
+    if draw.chance(30):
+        p["active_substances"] = substances(draw, s, by_mass)
     if draw.chance(25):
         p["stock"] = draw.say(share * loads * N * draw.choice([F(1, 2), 1, F(11, 10), 3]) + step, s[what])
     if draw.chance(10):
@@ -379,6 +386,100 @@ def on_crop(draw, s, job):
         else:
             job["ground"] = ground
     return job
+
+
+PER_AREA = {name for table in (METRIC, US, IMPERIAL) for key in ("volume_per_area", "mass_per_area") for name, _ in table[key]}
+
+
+def per_area(draw, s, p):
+    """A dose per ground area of the size of the product's, and its forms."""
+    number, name = p["dose"].split(" ", 1)
+    if name in PER_AREA:
+        return F(number), [(name, 1)]
+    by_mass = any(name.startswith(f"{mass}/") for mass in ("g", "kg", "lb", "oz av")) or "w/" in name
+    return F(draw.choice([1, 2, 4])), [s["mass_per_area" if by_mass else "volume_per_area"][0]]
+
+
+def a_day(draw, first, last) -> str:
+    return str(date(first, 1, 1) + timedelta(draw.randrange((date(last + 1, 1, 1) - date(first, 1, 1)).days)))
+
+
+def limits(draw, s, products):
+    """What labels limit over time, near enough to what is planned to bind now and then."""
+    for p in products:
+        label = p.setdefault("label", {})
+        if draw.chance(25):
+            label["max_treatments"] = {"value": draw.choice([1, 2, 3, 8])}
+        if draw.chance(25):
+            label["min_interval"] = {"value": f"{draw.choice([7, 14, 30, 400])} d"}
+        if draw.chance(20):
+            label["waiting_period"] = {"value": f"{draw.choice([7, 21, 60])} d", "force": "law"}
+        if draw.chance(15):
+            label[draw.choice(["min", "max"]) + "_growth_stage"] = {"value": draw.choice([10, 31, 59])}
+        if draw.chance(15):
+            label["max_wind"] = {"value": "15 km/h", "height": "2 m"}
+        if draw.chance(10):
+            label["re_entry"] = {"value": "24 h"}
+        for _ in range(draw.choice([0, 0, 1, 1, 2])):
+            over = draw.choice([{"season": True}, {"days": 365}, {"months": 6}, {"years": 1}, {"years": 7}])
+            cap = {"over": over, **({"on": "treated-area"} if draw.chance(20) else {})}
+            if p.get("active_substances") and draw.chance(60):
+                one = draw.choice(p["active_substances"])
+                cap["substance"] = one.get("equivalent", one)["name"]
+                cap["value"] = draw.say(F(draw.choice([1, 3, 10, 100, 10000]), 10), s["mass_per_area"][:2])
+            else:
+                x, forms = per_area(draw, s, p)
+                cap["value"] = draw.say(x * draw.choice([1, F(11, 10), 2, F(5, 2), 4, 8]), forms)
+            label.setdefault("caps", []).append(cap)
+        if not label:
+            del p["label"]
+
+
+def season(draw, s, products) -> dict:
+    """Some years of treatments, most of the plan's products, on parcels or not."""
+    out = {}
+    if draw.chance(93):
+        out["date"] = draw.choice([a_day(draw, 2026, 2028), "2028-02-29", "2027-05-31"])
+        out["season_start"] = f"{int(out['date'][:4]) - draw.choice([0, 1])}-01-01"
+        if draw.chance(70):
+            out["harvest"] = str(date(*map(int, out["date"].split("-"))) + timedelta(draw.choice([0, 7, 20, 21, 60, 90])))
+    if draw.chance(70):
+        out["growth_stage"] = draw.choice([5, 10, 31, 59, 65])
+    names = draw.choice([[], [], ["North"], ["North", "South"]])
+    if names:
+        out["parcels"] = [{"name": name} for name in names]
+    edges = ["2021-02-28", "2021-03-01", "2020-05-31", "2020-06-01"]
+    treatments = []
+    for _ in range(draw.choice([0, 1, 2, 3, 6])):
+        t = {"date": draw.choice(edges) if draw.chance(15) else a_day(draw, *draw.choice([(2020, 2028), (2026, 2028)]))}
+        p = draw.choice(products)
+        if draw.chance(75):
+            x, forms = per_area(draw, s, p)
+            t.update(product=p["name"], dose=draw.say(x * draw.choice([F(1, 2), F(1, 2), 1, 1, 2]), forms))
+        else:
+            t["substances"] = [{"name": "example acid", "dose": draw.say(F(draw.choice([1, 5, 20]), 10), s["mass_per_area"][:2])}]
+        if names and draw.chance(60):
+            t["parcel"] = draw.choice(names)
+        if draw.chance(20):
+            t["treated_share"] = draw.choice([0.25, 0.3, "50 %"])
+        treatments.append(t)
+    if treatments:
+        out["treatments"] = treatments
+    return out
+
+
+def substances(draw, s, by_mass) -> list:
+    """Some of three, two of which may be counted as one acid; content per volume or per mass."""
+    found = []
+    for name in draw.sample(["example acid", "example salt", "example oil"], draw.choice([1, 1, 2])):
+        per_mass = draw.chance(80 if by_mass else 15)
+        share = F(draw.choice([25, 40, 50, 75, 100, 125, 250, 360, 480, 500, 750]), 1000)
+        forms = [("g/kg", 1000), ("% w/w", 100)] if per_mass else [("g/L", 1000), ("% w/v", 100)]
+        one = {"name": name, "content": draw.say(share, forms)}
+        if name == "example salt":
+            one["equivalent"] = {"name": "example acid", "factor": draw.choice([0.741, 0.75, 0.5])}
+        found.append(one)
+    return found
 
 
 if __name__ == "__main__":

@@ -25,7 +25,8 @@ UNITS = {
     "m": (1, (1, 0, 0)), "in": (FOOT / 12, (1, 0, 0)), "ft": (FOOT, (1, 0, 0)), "yd": (3 * FOOT, (1, 0, 0)),
     "mi": (5280 * FOOT, (1, 0, 0)), "ha": (HECTARE, AREA), "ac": (43560 * FOOT**2, AREA),
     "lb": (POUND, MASS), "oz av": (POUND / 16, MASS), "tonne": (1000, MASS),
-    "s": (1, TIME), "min": (60, TIME), "h": (HOUR, TIME), "mph": (5280 * FOOT / HOUR, (1, 0, -1)),
+    "s": (1, TIME), "min": (60, TIME), "h": (HOUR, TIME), "d": (24 * HOUR, TIME), "km/h": (Fraction(1000, 3600), (1, 0, -1)),
+    "°C": (1, "temperature"), "K": (1, "temperature"), "mph": (5280 * FOOT / HOUR, (1, 0, -1)),
     "bar": (100000, (-1, 1, -2)), "psi": (POUND * Fraction("9.80665") / (FOOT / 12) ** 2, (-1, 1, -2)),
     "%": (Fraction(1, 100), "number"),
 }

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from calendar import monthrange
+from datetime import date
 from fractions import Fraction
 from types import SimpleNamespace as Record
 
@@ -9,6 +11,24 @@ import slips
 from expectation import ANY, Either, Num, Si
 from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME, NoAnswer,
                         E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
+
+
+def day(text: str) -> date:
+    return date(*map(int, text.split("-")))
+
+
+def in_window(t: str, e: str, over: dict, start) -> bool:
+    """Whether the window that ends on e holds t."""
+    if over.get("season"):
+        return t >= start
+    if "days" in over:
+        return t <= e and (day(e) - day(t)).days < over["days"]
+    end = day(e)
+    months = end.year * 12 + end.month - 1 - int(over.get("months", 12 * over.get("years", 0)))
+    year, month = divmod(months, 12)
+    # "the same day of the month so many months before e, or the last day of that month where it lacks that day"
+    before = date(year, month + 1, min(end.day, monthrange(year, month + 1)[1]))
+    return t <= e and day(t) > before
 
 
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
@@ -25,6 +45,23 @@ def most_basis(given: dict, dose, most, key="max_dose") -> str:
     return basis_of(given.get("label", {}).get(key, given["dose"]), given.get("label", {}).get(f"{key}_basis", of_dose))
 
 
+def content(substance: dict):
+    """Content, its kind, the factor and the name of what is summed."""
+    equivalent = substance.get("equivalent") or {"name": substance["name"], "factor": 1}
+    return *quantity(substance["content"]), exact(equivalent["factor"]), equivalent["name"]
+
+
+def product_dose(given: dict):
+    """The dose of a product; "S / q, or S / e / q where the name is that of the equivalent" where it is one of a substance."""
+    dose = quantity(given["dose"])
+    for substance in given["active_substances"] if given.get("dose_of") else []:
+        q, kind, e, name = content(substance)
+        if given["dose_of"] in (substance["name"], name):
+            stated = dose[0] / (1 if given["dose_of"] == substance["name"] else e)
+            return stated / q, LIQUID_PER_AREA if kind == DENSITY else DRY_PER_AREA
+    return dose
+
+
 class Reckoning:
     """The plan of a job. Where doubles could rightly fall on either side of a decision, `script` says which side is
     taken, and `forks` how many there were; without a script it is the side where the exact number falls."""
@@ -37,6 +74,7 @@ class Reckoning:
     def solve(self):
         self.ground()
         self.mix()
+        self.season()
         self.tank()
         self.volume()
         self.split()
@@ -110,8 +148,8 @@ class Reckoning:
         self.on_field = self.R * (1 + self.pass_share)  # "R' stands for R wherever mix is brought to ground or back"
         self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - of_mix))
         for p in self.products:
-            p.c, largest = self.share(p.dose, p.basis), [self.share(dose, basis) for dose, basis in p.largest]
-            p.most = min(largest)
+            p.c, largest = self.share(p.dose, p.basis), [self.share(dose, basis) for dose, basis in p.maxima]
+            p.most, p.once = min(largest), min(largest) * self.R
             # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
             for most in largest:
                 if self.decide(over, p.c, most):
@@ -132,11 +170,12 @@ class Reckoning:
                     self.note("stop", f"volume-rate-{'below' if bound == 'minimum' else 'above'}-{bound}")
 
     def product(self, i, given):
-        p = Record(i=i, given=given, name=given["name"], dose=quantity(given["dose"]), own=given.get("measure"))
-        p.label = quantity(given.get("label", {}).get("max_dose", given["dose"]))
+        p = Record(i=i, given=given, name=given["name"], dose=product_dose(given), own=given.get("measure"))
+        most = given.get("label", {}).get("max_dose")
+        p.label = p.dose if most is None else quantity(most)
         p.low = quantity(low) if (low := given.get("label", {}).get("min_dose")) is not None else None
-        least, most = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
-        if None not in (least, most) and least > most:
+        least, largest = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
+        if None not in (least, largest) and least > largest:
             raise NoAnswer("out-of-range")
         # The unit above the line tells a volume from a mass.
         p.kind = VOLUME if p.dose[1] == BY_VOLUME or p.dose[1] != BY_MASS and not p.dose[1][1] else MASS
@@ -158,7 +197,8 @@ class Reckoning:
             raise NoAnswer("out-of-range")
         p.stated_basis, p.high = p.basis, stated.get("max_dose") and self.grounded(*stated["max_dose"], p.kind)
         largest = list(stated.values()) or [(p.dose, p.basis)]
-        p.largest = [self.grounded(dose, basis, p.kind) for dose, basis in largest]
+        p.maxima = [self.grounded(dose, basis, p.kind) for dose, basis in largest]
+        p.most_basis = p.most_basis if "max_dose" in label or not stated else None
         p.low = p.low and self.grounded(p.low, low_basis, p.kind)
         p.dose, p.basis = self.grounded(p.dose, p.basis, p.kind)
         p.density, p.particle, p.bulk = (value(given, k) for k in ("density", "particle_density", "bulk_density"))
@@ -169,6 +209,10 @@ class Reckoning:
         p.displaces = 1 if p.kind == VOLUME else 1 / body if body else 0
         if p.kind == MASS and not body:
             self.note("caution", "displacement-not-counted", i)
+        for substance in given.get("active_substances", []):
+            # "Where p is needed and missing it is the caution substance-not-counted"
+            if p.density is None and self.holds(p, substance) is None:
+                self.note("caution", "substance-not-counted", i)
         if not stated:  # "A label without max_dose has the dose as its maximum, with a note"
             self.note("note", "dose-taken-as-maximum", i)
         return p
@@ -229,6 +273,27 @@ class Reckoning:
         on_crop = basis not in ("ground-area", "mix-volume", "carrier-volume")
         return self.on_ground(dose, basis, kind), "ground-area" if on_crop else basis
 
+    def holds(self, p, substance):
+        """How much of a substance there is per unit of its product: q e, q p e, or q / p e."""
+        q, kind, e, _ = content(substance)
+        if (kind == DENSITY) == (p.kind == VOLUME):
+            return q * e
+        return p.density and q * e * (p.density if p.kind == VOLUME else 1 / p.density)
+
+    def substances(self):
+        """12. The sums of each name over the products, null where a part is not known."""
+        each = [(content(s)[3], self.holds(p, s), p) for p in self.products for s in p.given.get("active_substances", [])]
+
+        def summed(name, kind, of):
+            terms = [None if q is None else (q, of(p)) for at, q, p in each if at == name]
+            return None if None in terms else self.num(sum(q * x for q, x in terms), kind)
+        return [{"name": name,
+                 # "D where it is stated per ground area, else c * R"
+                 "dose": summed(name, DRY_PER_AREA, lambda p: p.dose[0] if p.dose[1] in PER_AREA else p.c * self.R),
+                 "exact": summed(name, MASS, lambda p: p.c * self.V),
+                 "measured": None if self.stopped else summed(name, MASS, lambda p: p.measured)}
+                for name in sorted({name for name, _, _ in each})]
+
     def fraction(self, dose):
         return dose[0] * (self.density if dose[1] == BY_MASS else 1)
 
@@ -236,6 +301,135 @@ class Reckoning:
         if dose[1] in PER_AREA:
             return dose[0] / self.R
         return self.fraction(dose) * (self.k if basis == "carrier-volume" else 1)
+
+    # 13. The season
+    def caps(self):
+        return [Record(p=p, label=cap, most=quantity(cap["value"])[0], name=cap.get("substance"))
+                for p in self.products for cap in p.given.get("label", {}).get("caps", [])]
+
+    def per_unit(self, cap, p):
+        """What a unit of a product counts towards a cap; None where a density is missing, 0 where it does not count."""
+        if cap.name is None:
+            return 1 if p is cap.p else 0
+        parts = [self.holds(p, s) for s in p.given.get("active_substances", []) if content(s)[3] == cap.name]
+        return None if None in parts else sum(parts)
+
+    def per_ground(self, p):
+        return p.dose[0] if p.dose[1] in PER_AREA else p.c * self.R
+
+    def used(self, cap):
+        """Per parcel and window: the amounts of the treatments in it. None where it cannot be told."""
+        season = self.job.get("season", {})
+        d, start = season.get("date"), season.get("season_start")
+        if d is None:
+            return None
+        over = cap.label["over"]
+        sums = []
+        for parcel in [parcel["name"] for parcel in season.get("parcels", [])] or [None]:
+            treatments = [t for t in season.get("treatments", []) if t.get("parcel", parcel) == parcel]
+            everywhere = season.get("treatments", [])
+            for e in {d} | {t["date"] for t in everywhere if t["date"] > d}:
+                if not in_window(d, e, over, start):
+                    continue
+                terms = [self.of_treatment(cap, t) for t in treatments if in_window(t["date"], e, over, start)]
+                if None in terms:
+                    return None
+                sums.append((parcel, sum(terms)))
+        return sums
+
+    def of_treatment(self, cap, t):
+        if "product" in t:
+            p = next(p for p in self.products if p.name == t["product"])
+            q = self.per_unit(cap, p)
+            amount = None if q is None else quantity(t["dose"])[0] * q
+        else:
+            amount = sum(quantity(s["dose"])[0] for s in t["substances"] if s["name"] == cap.name)
+        share = t.get("treated_share", 1) if cap.label.get("on", "ground-area") == "ground-area" else 1
+        share = quantity(share)[0] if isinstance(share, (str, dict)) else exact(share)
+        return None if amount is None else amount * share
+
+    def broken(self, p, rule, limit):
+        """Whether a rule on count, interval, harvest or stage is broken; None where it cannot be told."""
+        season = self.job.get("season", {})
+        d, start, stage = season.get("date"), season.get("season_start"), season.get("growth_stage")
+        its = [t for t in season.get("treatments", []) if t.get("product") == p.name]
+        if rule.endswith("growth_stage"):
+            return None if stage is None else stage < limit if rule.startswith("min") else stage > limit
+        if d is None or rule == "waiting_period" and season.get("harvest") is None:
+            return None
+        if rule == "max_treatments":
+            names = [parcel["name"] for parcel in season.get("parcels", [])] or [None]
+            return max(sum(t.get("parcel", n) == n and t["date"] >= start for t in its) for n in names) + 1 > limit
+        if rule == "min_interval":
+            return any(abs((day(t["date"]) - day(d)).days) * 86400 < limit for t in its)
+        return (day(season["harvest"]) - day(d)).days * 86400 < limit
+
+    def season(self):
+        season = self.job.get("season", {})
+        rules = {"max_treatments": "too-many-treatments", "min_interval": "interval-too-short",
+                 "waiting_period": "waiting-period-not-kept", "min_growth_stage": "growth-stage-outside",
+                 "max_growth_stage": "growth-stage-outside"}
+        for p in self.products:
+            label = p.given.get("label", {})
+            if season.get("date") and not season.get("season_start") and (
+                    "max_treatments" in label or any("season" in cap["over"] for cap in label.get("caps", []))):
+                raise NoAnswer("missing-input")
+        for p in self.products:
+            label = p.given.get("label", {})
+            p.forbidden, p.largest = None, []
+            for rule, code in rules.items():
+                if rule not in label:
+                    continue
+                limit = label[rule]["value"]
+                broken = self.broken(p, rule, limit if isinstance(limit, int) else quantity(limit)[0])
+                if broken is None:
+                    self.note("note", "limit-not-checked", p.i)
+                    p.largest = None
+                elif broken:
+                    self.note("stop", code, p.i)
+                    kind = "growth-stage" if rule.endswith("growth_stage") else rule.replace("_", "-")
+                    p.forbidden = p.forbidden or kind
+            for key in ("re_entry", "min_wind", "max_wind", "min_temperature", "max_temperature", "min_delta_t", "max_delta_t"):
+                if key in label:
+                    self.note("note", "check-before-spraying", p.i)
+            for _ in label.get("buffers", []):
+                self.note("note", "check-before-spraying", p.i)
+        for cap in self.caps():
+            parts = {p.i: self.per_unit(cap, p) for p in self.products}
+            planned = {p.i: None if parts[p.i] is None else parts[p.i] * self.per_ground(p) for p in self.products}
+            used = self.used(cap)
+            counted = [p for p in self.products if parts[p.i] != 0]
+            for p in counted:  # "The ceiling of a product that a cap of the job counts is not over its dose"
+                p.most, p.ceiling_held = min(p.most, p.c), True
+            if used is None or None in planned.values():
+                self.note("note", "limit-not-checked", cap.p.i)
+                for p in counted:
+                    p.largest = None
+                continue
+            whole = max(amount for _, amount in used) + sum(planned.values())
+            if self.decide(over, whole, cap.most):
+                self.note("stop", "cap-passed", cap.p.i)
+            elif self.decide(over, whole, cap.most * Fraction(9, 10)):
+                self.note("caution", "cap-nearly-used", cap.p.i)
+            for p in counted:
+                others = sum(planned[i] for i in planned if i != p.i)
+                for parcel, amount in used:
+                    if p.largest is not None:
+                        p.largest.append((max(0, cap.most - amount - others) / parts[p.i], parcel, cap))
+
+    def largest_dose(self, p):
+        kind = LIQUID_PER_AREA if p.kind == VOLUME else DRY_PER_AREA
+        if p.forbidden:
+            return {"dose": self.num(0, kind), "binding": p.forbidden, "parcel": None, "limit": None, "source": ANY}
+        once = p.once
+        least = min([once] + [dose for dose, _, _ in p.largest])
+        choices = []
+        if close(once, least):
+            choices.append(("max-dose", None))
+        choices += [("cap", parcel) for dose, parcel, _ in p.largest if abs(dose - least) <= E * max(least, once)]
+        return Either(*({"dose": self.num(least, kind, slack=10 * self.u * sum(
+            (cap.most / (self.per_unit(cap, p) or 1) for _, _, cap in p.largest), start=least)),
+            "binding": binding, "parcel": parcel, "source": ANY} for binding, parcel in choices))
 
     # 3. The tank
     def tank(self):
@@ -539,7 +733,8 @@ class Reckoning:
             "residual": None if r is None else {
                 "volume": num(r, VOLUME), "ground_short": None if self.strip else num(r / self.on_field, AREA)},
             "totals": {"loads": loads[-1].last, "mix": num(self.V, VOLUME), "carrier": carrier,
-                       "area": num(self.V / self.on_field, AREA), "products": [self.total(p) for p in self.products]},
+                       "area": num(self.V / self.on_field, AREA), "products": [self.total(p) for p in self.products],
+                       **({"active_substances": sums} if (sums := self.substances()) else {})},
             "loads": [{"first": load.first, "last": load.last, "count": load.count, "mix": num(load.v, VOLUME, load.u),
                        "carrier": num(load.carrier, VOLUME, slack=load.slack),
                        "area": num(load.v / self.on_field, AREA, load.u),
@@ -567,6 +762,8 @@ class Reckoning:
         total = {"name": p.name, "exact": self.num(exactly, p.kind),
                  "doses": [{"basis": basis, "dose": self.num(size, kind) if kind else Si(size, 10 * self.u * size)}
                            for basis, (size, kind) in doses.items()]}
+        if "season" in self.job and p.largest is not None:
+            total["largest_dose"] = self.largest_dose(p)
         if self.stopped:
             return {**total, **dict.fromkeys(("measured", "gap", "drawn"))}
         drawn = {}  # "counted in whole graduations per measure, sum(count * n), in integers"

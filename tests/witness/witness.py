@@ -121,20 +121,22 @@ def largest(job, i, given):
     reckoning.density = quantity(job["mix_density"])[0] if "mix_density" in job else None
     reckoning.ground()
     base = {"ground-area": "area", "carrier-volume": "carrier", "mix-volume": "mix"}
-    for dose, basis in reckoning.product(i, given).largest:
+    for dose, basis in reckoning.product(i, given).maxima:
         passes = 1 + reckoning.pass_share if basis == "ground-area" else 1
         yield reckoning.fraction(dose) * passes, base[basis]
 
 
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
-         "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows"}
+         "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
+         "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel"}
 AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 
 def kept(path: str, given, got):
     """The plan's own copy of the job: nothing lost, nothing changed, quantities as objects."""
     if isinstance(given, dict) and not {"value", "unit"} <= set(given):
-        for key, item in given.items():
+        # A dose of a substance has become the product's, which the totals show.
+        for key, item in given.items() if not given.get("dose_of") else [i for i in given.items() if i[0][:4] != "dose"]:
             yield from kept(f"{path}.{key}", item, (got or {}).get(key)) if key not in TEXTS else (
                 [] if got.get(key) == item else [f"{path}.{key}: expected {item!r}, got {got.get(key)!r}"])
     elif isinstance(given, list):

@@ -5,7 +5,7 @@ A plan with a stop has no measured amounts: the fields that say so are then ``No
 
 from typing import NamedTuple
 
-from mixcalc._mixcalc import Area, Mass, Quantity, Ratio, Volume
+from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Volume
 
 
 class Gap(NamedTuple):
@@ -117,6 +117,21 @@ class DoseOn(NamedTuple):
     """The dose."""
 
 
+class LargestDose(NamedTuple):
+    """The largest dose of a product that the limits given leave on the planned date: a sum, and no permission."""
+
+    dose: LiquidDose | SolidDose
+    """Per ground area; none where a treatment is forbidden."""
+    binding: str
+    """Which limit binds: max-treatments, min-interval, waiting-period, growth-stage, max-dose or cap."""
+    parcel: str | None
+    """The parcel on which it binds, where parcels have names."""
+    limit: Quantity
+    """The limit itself."""
+    source: str
+    """Where it stands."""
+
+
 class Total(NamedTuple):
     """What all loads take of a product."""
 
@@ -132,6 +147,21 @@ class Total(NamedTuple):
     """Measured less exact."""
     drawn: tuple[Drawn, ...] | None
     """Whole graduations per measure: recipe times count."""
+    largest_dose: LargestDose | None
+    """The largest dose that the limits given leave; ``None`` without a season, and where a limit could not be checked."""
+
+
+class SubstanceTotal(NamedTuple):
+    """What the plan brings out of an active substance, summed across products; ``None`` where a density is missing."""
+
+    name: str
+    """The substance, or the acid or element that it is counted as."""
+    dose: MassPerArea | None
+    """Per ground area."""
+    exact: Mass | None
+    """In what the doses ask for."""
+    measured: Mass | None
+    """In what the measures show."""
 
 
 class Totals(NamedTuple):
@@ -147,6 +177,8 @@ class Totals(NamedTuple):
     """Ground that the mix is made for."""
     products: tuple[Total, ...]
     """Per product of the job."""
+    active_substances: tuple[SubstanceTotal, ...]
+    """Summed across products, by name; empty where no product states what acts in it."""
 
 
 class Strip(NamedTuple):
@@ -295,6 +327,7 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "Ledger", "Limit", "Load", "MixAccount",
-    "Portion", "ProductAccount", "Reading", "Step", "Strip", "Total", "Totals", "Working",
+    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "LargestDose",
+    "Ledger", "Limit", "Load", "MixAccount", "Portion", "ProductAccount", "Reading", "Step", "Strip",
+    "SubstanceTotal", "Total", "Totals", "Working",
 ]

@@ -2,6 +2,7 @@
 
 use alloc::format;
 use alloc::string::{String, ToString};
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use serde::{Deserialize, Serialize};
@@ -9,12 +10,14 @@ use serde::{Deserialize, Serialize};
 use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
+use crate::finding::Force;
 use crate::label::{
-    ActiveSubstance, Basis, Crop, Dose, Formulation, Label, LabelTank, Product, Rows, Sides, SubstanceContent,
+    ActiveSubstance, Applied, Basis, CapBasis, Capped, Crop, Date, Dose, Equivalent, Formulation, Label, LabelTank,
+    Parcel, Product, Restriction, Rows, Rule, Season, Sides, SubstanceContent, Treatment, Window,
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Overlap, Rate, Split};
-use crate::quantity::{Kind, Length, System};
+use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
 use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
 
@@ -61,6 +64,10 @@ choices! {
     SprayerKindWire for SprayerKind {
         HandHeld = "hand-held", Knapsack = "knapsack", Boom = "boom", BushAndTree = "bush-and-tree", SemiMobile = "semi-mobile",
     }
+    /// What stands behind a limit.
+    ForceWire for Force { Law = "law", Label = "label", Standard = "standard", Advice = "advice", Fact = "fact" }
+    /// What a cap is counted on.
+    CapBasisWire for CapBasis { GroundArea = "ground-area", TreatedArea = "treated-area" }
     /// How the mix is divided into loads.
     SplitWire for Split { FullThenPart = "full-then-part", Even = "even" }
 }
@@ -131,6 +138,9 @@ wire! {
         /// How the mix is divided into loads.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         loading: Option<LoadingWire>,
+        /// What limits over time are held against.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        season: Option<SeasonWire>,
     }
 
     /// Ground by its parts: the field is given by its area, or by length and width.
@@ -239,6 +249,9 @@ wire! {
         formulation: Option<String>,
         /// Per ground area, per volume of mix or of carrier, or per a volume that the label states, such as 20 mL/15 L.
         dose: Stated,
+        /// The active substance that the dose is stated as: its own name, or that of the acid or element that it is counted as.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        dose_of: Option<String>,
         /// What the dose is counted on; follows the dose where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         basis: Option<BasisWire>,
@@ -274,6 +287,17 @@ wire! {
         name: String,
         /// Mass per volume or per mass of product.
         content: Stated,
+        /// The acid or element that it is counted as.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        equivalent: Option<EquivalentWire>,
+    }
+
+    /// The acid or element that a substance is counted as.
+    struct EquivalentWire {
+        /// The name under which amounts are summed.
+        name: String,
+        /// Mass of it per mass of the substance as stated.
+        factor: Fraction,
     }
 
     /// What a label limits.
@@ -314,6 +338,197 @@ wire! {
         /// Where these limits stand.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         source: Option<String>,
+        /// Most treatments with the product in a season.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_treatments: Option<CountLimitWire>,
+        /// Least time between treatments with the product, in whole days.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_interval: Option<QuantityLimitWire>,
+        /// Least time before the harvest, in whole days.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        waiting_period: Option<QuantityLimitWire>,
+        /// Earliest growth stage: BBCH, 0 to 99.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_growth_stage: Option<CountLimitWire>,
+        /// Latest growth stage: BBCH, 0 to 99.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_growth_stage: Option<CountLimitWire>,
+        /// Time before anybody may enter.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        re_entry: Option<QuantityLimitWire>,
+        /// Least wind.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_wind: Option<WindLimitWire>,
+        /// Most wind.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_wind: Option<WindLimitWire>,
+        /// Least temperature.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_temperature: Option<QuantityLimitWire>,
+        /// Largest temperature.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_temperature: Option<QuantityLimitWire>,
+        /// Least difference between the dry and the wet bulb, in K.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        min_delta_t: Option<QuantityLimitWire>,
+        /// Largest difference between the dry and the wet bulb, in K.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        max_delta_t: Option<QuantityLimitWire>,
+        /// The most of the product or of a substance in a window of time.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        caps: Vec<CapWire>,
+        /// Ground not to be treated.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        buffers: Vec<LabelBufferWire>,
+    }
+
+    /// A number that a label limits.
+    struct CountLimitWire {
+        /// The limit.
+        value: f64,
+        /// What stands behind it; the label where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        force: Option<ForceWire>,
+        /// Where it is written; where the label's limits are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
+    }
+
+    /// A quantity that a label limits.
+    struct QuantityLimitWire {
+        /// The limit.
+        value: Stated,
+        /// What stands behind it; the label where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        force: Option<ForceWire>,
+        /// Where it is written; where the label's limits are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
+    }
+
+    /// Wind that a label limits.
+    struct WindLimitWire {
+        /// The limit.
+        value: Stated,
+        /// The height that it is meant at.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        height: Option<Stated>,
+        /// What stands behind it; the label where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        force: Option<ForceWire>,
+        /// Where it is written; where the label's limits are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
+    }
+
+    /// Ground not to be treated.
+    struct LabelBufferWire {
+        /// Beside what, such as water.
+        from: String,
+        /// How wide.
+        value: Stated,
+        /// What stands behind it; the label where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        force: Option<ForceWire>,
+        /// Where it is written; where the label's limits are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
+    }
+
+    /// The most of a product or of a substance in a window of time.
+    struct CapWire {
+        /// The substance, by the name that it is summed under; the product itself where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        substance: Option<String>,
+        /// The most per ground area.
+        value: Stated,
+        /// The window of time.
+        over: WindowWire,
+        /// What it is counted on; the ground of the parcel where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        on: Option<CapBasisWire>,
+        /// What stands behind it; the label where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        force: Option<ForceWire>,
+        /// Where it is written; where the label's limits are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        source: Option<String>,
+    }
+
+    /// A window of time: exactly one of these.
+    struct WindowWire {
+        /// True: from the start of the season on.
+        #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+        season: bool,
+        /// So many days, the last of which is the date.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        days: Option<f64>,
+        /// So many months of the calendar.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        months: Option<f64>,
+        /// So many years of the calendar.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        years: Option<f64>,
+    }
+
+    /// What limits over time are held against.
+    struct SeasonWire {
+        /// When the treatment is planned.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        date: Option<String>,
+        /// When the harvest is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        harvest: Option<String>,
+        /// The growth stage of the crop: BBCH, 0 to 99.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        growth_stage: Option<f64>,
+        /// When the season began: treatments and caps of a season need it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        season_start: Option<String>,
+        /// Parts of the ground that have histories of their own.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        parcels: Vec<ParcelWire>,
+        /// Treatments that were recorded.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        treatments: Vec<TreatmentWire>,
+    }
+
+    /// Ground with a history of its own.
+    struct ParcelWire {
+        /// Unique in the season.
+        name: String,
+        /// How large it is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        area: Option<Stated>,
+    }
+
+    /// A treatment that was recorded: product and dose, or substances.
+    struct TreatmentWire {
+        /// When.
+        date: String,
+        /// A product of this job.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        product: Option<String>,
+        /// Its dose per area of the ground that was treated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        dose: Option<Stated>,
+        /// What any other product brought out.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        substances: Vec<SubstanceDoseWire>,
+        /// The parcel that it was on; all of them where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        parcel: Option<String>,
+        /// The share of the ground that was treated; all of it where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        treated_share: Option<Fraction>,
+    }
+
+    /// An active substance in a treatment.
+    struct SubstanceDoseWire {
+        /// The name that it is summed under.
+        name: String,
+        /// Mass of it per area of the ground that was treated.
+        dose: Stated,
     }
 
     /// So much mix for so much ground.
@@ -473,12 +688,14 @@ parts! {
     LabelTank: LabelTankWire.tank;
     Product: ProductWire.product;
     ActiveSubstance: SubstanceWire.substance;
+    Equivalent: EquivalentWire.equivalent;
     Label: LabelWire.label;
     Measure: MeasureWire.measure;
     Sprayer: SprayerWire.sprayer;
     Residual: ResidualWire.residual;
     Tank: TankWire.tank;
     Loading: LoadingWire.loading;
+    Season: SeasonWire.season;
     LastStrip: StripWire.last_strip;
 }
 
@@ -544,10 +761,13 @@ impl JobWire {
         for (index, measure) in self.measures.iter().enumerate() {
             job = job.with_measure(measure.measure().at(&format!("measures[{index}]"))?)?;
         }
-        match &self.loading {
-            Some(loading) => Ok(job.with_loading(loading.loading().at("loading")?)),
-            None => Ok(job),
+        if let Some(loading) = &self.loading {
+            job = job.with_loading(loading.loading().at("loading")?);
         }
+        if let Some(season) = &self.season {
+            job = job.with_season(season.season().at("season")?);
+        }
+        job.with_checked_season()
     }
 
     pub(super) fn of(job: &Job) -> Self {
@@ -574,6 +794,7 @@ impl JobWire {
             sprayer: SprayerWire::of(job.sprayer()),
             tank: TankWire::of(job.tank()),
             loading: Some(LoadingWire::of(&job.loading())),
+            season: job.season().map(SeasonWire::of),
         }
     }
 }
@@ -753,7 +974,15 @@ fn dose_on(basis: BasisWire, stated: Option<&Stated>) -> Result<Option<Dose>, Er
 
 impl ProductWire {
     fn product(&self) -> Result<Product, Error> {
-        let mut product = Product::new(&self.name, dose(&self.dose, self.basis).at("dose")?)?;
+        let mut substances = Vec::with_capacity(self.active_substances.len());
+        for (index, substance) in self.active_substances.iter().enumerate() {
+            substances.push(substance.substance().at(&format!("active_substances[{index}]"))?);
+        }
+        let dose = match &self.dose_of {
+            Some(name) => self.dose_of(name, &substances)?,
+            None => dose(&self.dose, self.basis).at("dose")?,
+        };
+        let mut product = Product::new(&self.name, dose)?;
         if let Some(code) = &self.formulation {
             product = product.with_formulation(Formulation::read(code).at("formulation")?)?;
         }
@@ -769,9 +998,8 @@ impl ProductWire {
         if let Some(density) = claimed!(self, bulk_density) {
             product = product.with_bulk_density(density)?;
         }
-        for (index, substance) in self.active_substances.iter().enumerate() {
-            let place = format!("active_substances[{index}]");
-            product = product.with_active_substance(substance.substance().at(&place)?);
+        for substance in substances {
+            product = product.with_active_substance(substance);
         }
         if let Some(label) = &self.label {
             product = product.with_label(label.label_for(|bound| self.basis_for(bound)).at("label")?)?;
@@ -785,6 +1013,25 @@ impl ProductWire {
             product = product.with_measure(measure.measure().at("measure")?);
         }
         Ok(product)
+    }
+
+    /// The product's dose that brings the dose of an active substance.
+    fn dose_of(&self, name: &str, substances: &[ActiveSubstance]) -> Result<Dose, Error> {
+        if let Some(basis) = self.basis.map(Basis::from).filter(|basis| *basis != Basis::GroundArea) {
+            let error = Error::new(ErrorCode::UnknownChoice).at("basis").given(text::quoted(basis.name()));
+            return Err(error.allowed(text::quoted(Basis::GroundArea.name())));
+        }
+        let stated = self.dose.claim().at("dose")?;
+        let doses: Vec<_> = substances.iter().filter_map(|substance| substance.dose_of(name, stated)).collect();
+        match <[_; 1]>::try_from(doses) {
+            Ok([dose]) => dose.at("dose"),
+            Err(_) => {
+                let names: Vec<&str> =
+                    substances.iter().flat_map(|substance| [substance.name(), substance.summed_name()]).collect();
+                let error = Error::new(ErrorCode::UnknownChoice).at("dose_of").given(text::quoted(name));
+                Err(error.allowed(text::substance_of(&names)))
+            }
+        }
     }
 
     /// A least or largest dose per volume is counted as the dose is, where that is per volume too.
@@ -803,6 +1050,7 @@ impl ProductWire {
             name: product.name().to_string(),
             formulation: product.formulation().map(|formulation| formulation.code().to_string()),
             dose: Stated::of(product.dose()),
+            dose_of: None,
             basis: Some(product.dose().basis().into()),
             density: product.density().map(Stated::of),
             particle_density: product.particle_density().map(Stated::of),
@@ -822,7 +1070,11 @@ impl SubstanceWire {
             Ok((quantity, _)) if quantity.kind() == Kind::MassFraction => SubstanceContent::PerMass(quantity.claim()?),
             _ => SubstanceContent::PerVolume(self.content.claim().at("content")?),
         };
-        ActiveSubstance::new(&self.name, content)
+        let substance = ActiveSubstance::new(&self.name, content)?;
+        match &self.equivalent {
+            Some(equivalent) => Ok(substance.with_equivalent(equivalent.equivalent().at("equivalent")?)),
+            None => Ok(substance),
+        }
     }
 
     fn of(substance: &ActiveSubstance) -> Self {
@@ -830,7 +1082,17 @@ impl SubstanceWire {
             SubstanceContent::PerVolume(content) => Stated::of(content),
             SubstanceContent::PerMass(content) => Stated::of(content),
         };
-        Self { name: substance.name().to_string(), content }
+        Self { name: substance.name().to_string(), content, equivalent: substance.equivalent().map(EquivalentWire::of) }
+    }
+}
+
+impl EquivalentWire {
+    fn equivalent(&self) -> Result<Equivalent, Error> {
+        Equivalent::new(&self.name, self.factor.0.fraction().at("factor")?)
+    }
+
+    fn of(equivalent: &Equivalent) -> Self {
+        Self { name: equivalent.name().to_string(), factor: equivalent.factor().into() }
     }
 }
 
@@ -846,7 +1108,7 @@ impl LabelWire {
         let bound = |stated: &Option<Stated>, own: Option<BasisWire>| {
             stated.as_ref().map(|stated| dose(stated, own.or_else(|| basis(stated)))).transpose()
         };
-        Ok(Label {
+        let mut label = Label {
             min_dose: bound(&self.min_dose, self.min_dose_basis).at("min_dose")?,
             max_dose: bound(&self.max_dose, self.max_dose_basis).at("max_dose")?,
             max_ground_dose: dose_on(BasisWire::GroundArea, self.max_ground_dose.as_ref()).at("max_ground_dose")?,
@@ -863,11 +1125,71 @@ impl LabelWire {
                 .transpose()
                 .at("first_carrier")?,
             source: self.source.as_deref().map(Into::into),
-        })
+            restrictions: Vec::new(),
+        };
+        for restriction in self.restrictions()? {
+            label = label.with_restriction(restriction)?;
+        }
+        Ok(label)
+    }
+
+    fn restrictions(&self) -> Result<Vec<Restriction>, Error> {
+        let mut all = Vec::new();
+        macro_rules! limits {
+            ($($key:ident: $rule:ident($of:expr);)*) => { $(
+                if let Some(limit) = &self.$key {
+                    let rule = $of(limit).map(Rule::$rule).at("value").at(stringify!($key))?;
+                    all.push(restriction(rule, limit.force, limit.source.as_deref()));
+                }
+            )* };
+        }
+        limits! {
+            max_treatments: MaxTreatments(|limit: &CountLimitWire| small(limit.value));
+            min_interval: MinInterval(|limit: &QuantityLimitWire| limit.value.claim());
+            waiting_period: WaitingPeriod(|limit: &QuantityLimitWire| limit.value.claim());
+            min_growth_stage: MinGrowthStage(|limit: &CountLimitWire| stage(limit.value));
+            max_growth_stage: MaxGrowthStage(|limit: &CountLimitWire| stage(limit.value));
+            re_entry: ReEntry(|limit: &QuantityLimitWire| limit.value.claim());
+            min_temperature: MinTemperature(|limit: &QuantityLimitWire| limit.value.claim());
+            max_temperature: MaxTemperature(|limit: &QuantityLimitWire| limit.value.claim());
+            min_delta_t: MinDeltaT(|limit: &QuantityLimitWire| limit.value.kelvins());
+            max_delta_t: MaxDeltaT(|limit: &QuantityLimitWire| limit.value.kelvins());
+        }
+        for (key, limit, is_most) in [("min_wind", &self.min_wind, false), ("max_wind", &self.max_wind, true)] {
+            if let Some(limit) = limit {
+                let speed = limit.value.claim().at("value").at(key)?;
+                let height = limit.height.as_ref().map(Stated::claim).transpose().at("height").at(key)?;
+                let rule = if is_most { Rule::MaxWind(speed, height) } else { Rule::MinWind(speed, height) };
+                all.push(restriction(rule, limit.force, limit.source.as_deref()));
+            }
+        }
+        for (i, cap) in self.caps.iter().enumerate() {
+            let capped = match &cap.substance {
+                Some(name) => cap.value.claim().map(|most| Capped::Substance(name.as_str().into(), most)),
+                None => dose(&cap.value, Some(BasisWire::GroundArea)).map(Capped::Product),
+            };
+            let at = format!("caps[{i}]");
+            let capped = capped.at("value").at(&at)?;
+            let rule = Rule::Cap(
+                capped,
+                cap.over.window().at("over").at(&at)?,
+                cap.on.map_or_else(CapBasis::default, Into::into),
+            );
+            all.push(restriction(rule, cap.force, cap.source.as_deref()));
+        }
+        for (i, buffer) in self.buffers.iter().enumerate() {
+            let width = buffer.value.claim().at("value").at(&format!("buffers[{i}]"))?;
+            all.push(restriction(
+                Rule::Buffer(buffer.from.as_str().into(), width),
+                buffer.force,
+                buffer.source.as_deref(),
+            ));
+        }
+        Ok(all)
     }
 
     fn of(label: &Label) -> Self {
-        Self {
+        let mut wire = Self {
             min_dose: label.min_dose.map(Stated::of),
             min_dose_basis: label.min_dose.map(|dose| dose.basis().into()),
             max_dose: label.max_dose.map(Stated::of),
@@ -880,6 +1202,209 @@ impl LabelWire {
             max_volume_rate: label.max_volume_rate.map(Stated::of),
             first_carrier: label.first_carrier.map(Fraction::from),
             source: label.source.as_deref().map(ToString::to_string),
+            max_treatments: None,
+            min_interval: None,
+            waiting_period: None,
+            min_growth_stage: None,
+            max_growth_stage: None,
+            re_entry: None,
+            min_wind: None,
+            max_wind: None,
+            min_temperature: None,
+            max_temperature: None,
+            min_delta_t: None,
+            max_delta_t: None,
+            caps: Vec::new(),
+            buffers: Vec::new(),
+        };
+        for restriction in label.restrictions() {
+            wire.add(restriction);
+        }
+        wire
+    }
+
+    fn add(&mut self, restriction: &Restriction) {
+        let force = Some(restriction.force().into());
+        let source = restriction.source().map(ToString::to_string);
+        let number = |value: f64| Some(CountLimitWire { value, force, source: source.clone() });
+        let quantity = |value: Stated| Some(QuantityLimitWire { value, force, source: source.clone() });
+        let wind = |value: &Speed, height: &Option<Length>| {
+            let (value, height) = (Stated::of(*value), height.map(Stated::of));
+            Some(WindLimitWire { value, height, force, source: source.clone() })
+        };
+        match restriction.rule() {
+            Rule::MaxTreatments(most) => self.max_treatments = number((*most).into()),
+            Rule::MinInterval(time) => self.min_interval = quantity(Stated::of(*time)),
+            Rule::WaitingPeriod(time) => self.waiting_period = quantity(Stated::of(*time)),
+            Rule::MinGrowthStage(stage) => self.min_growth_stage = number((*stage).into()),
+            Rule::MaxGrowthStage(stage) => self.max_growth_stage = number((*stage).into()),
+            Rule::ReEntry(time) => self.re_entry = quantity(Stated::of(*time)),
+            Rule::MinWind(speed, height) => self.min_wind = wind(speed, height),
+            Rule::MaxWind(speed, height) => self.max_wind = wind(speed, height),
+            Rule::MinTemperature(value) => self.min_temperature = quantity(Stated::of(*value)),
+            Rule::MaxTemperature(value) => self.max_temperature = quantity(Stated::of(*value)),
+            Rule::MinDeltaT(value) => self.min_delta_t = quantity(Stated::of_kelvins(*value)),
+            Rule::MaxDeltaT(value) => self.max_delta_t = quantity(Stated::of_kelvins(*value)),
+            Rule::Buffer(from, width) => {
+                self.buffers.push(LabelBufferWire { from: from.to_string(), value: Stated::of(*width), force, source });
+            }
+            Rule::Cap(capped, window, basis) => {
+                let (substance, value) = match capped {
+                    Capped::Product(dose) => (None, Stated::of(*dose)),
+                    Capped::Substance(name, most) => (Some(name.to_string()), Stated::of(*most)),
+                };
+                let (over, on) = (WindowWire::of(*window), Some((*basis).into()));
+                self.caps.push(CapWire { substance, value, over, on, force, source });
+            }
+        }
+    }
+}
+
+fn restriction(rule: Rule, force: Option<ForceWire>, source: Option<&str>) -> Restriction {
+    let mut restriction = Restriction::new(rule);
+    if let Some(force) = force {
+        restriction = restriction.with_force(force.into());
+    }
+    match source {
+        Some(source) => restriction.with_source(source),
+        None => restriction,
+    }
+}
+
+/// A small whole number of a document.
+fn small(number: f64) -> Result<u16, Error> {
+    let number = whole(number, text::SMALL_NUMBER)?;
+    let refused = || Error::new(ErrorCode::OutOfRange).given(number).allowed(text::SMALL_NUMBER);
+    u16::try_from(number).ok().filter(|number| *number <= 36_525).ok_or_else(refused)
+}
+
+/// A growth stage; the label and the season know its range.
+fn stage(number: f64) -> Result<u8, Error> {
+    let refused = || Error::new(ErrorCode::OutOfRange).given(number).allowed(text::GROWTH_STAGE);
+    let stage = small(number).map_err(|error| error.allowed(text::GROWTH_STAGE))?;
+    u8::try_from(stage).ok().filter(|stage| *stage <= 99).ok_or_else(refused)
+}
+
+impl WindowWire {
+    fn window(&self) -> Result<Window, Error> {
+        match (self.season, self.days, self.months, self.years) {
+            (true, None, None, None) => Ok(Window::Season),
+            (false, Some(days), None, None) => small(days).map(Window::Days).at("days"),
+            (false, None, Some(months), None) => small(months).map(Window::Months).at("months"),
+            (false, None, None, Some(years)) => small(years).map(Window::Years).at("years"),
+            (false, None, None, None) => Err(Error::new(ErrorCode::MissingInput).allowed(text::A_WINDOW)),
+            _ => Err(both_given("two windows").allowed(text::A_WINDOW)),
+        }
+    }
+
+    #[allow(clippy::trivially_copy_pass_by_ref, reason = "as the other parts")]
+    fn of(window: Window) -> Self {
+        let mut wire = Self { season: false, days: None, months: None, years: None };
+        match window {
+            Window::Season => wire.season = true,
+            Window::Days(days) => wire.days = Some(days.into()),
+            Window::Months(months) => wire.months = Some(months.into()),
+            Window::Years(years) => wire.years = Some(years.into()),
+        }
+        wire
+    }
+}
+
+impl SeasonWire {
+    fn season(&self) -> Result<Season, Error> {
+        let date = |text: &Option<String>, key: &str| text.as_deref().map(Date::read).transpose().at(key);
+        let mut season = Season {
+            date: date(&self.date, "date")?,
+            harvest: date(&self.harvest, "harvest")?,
+            growth_stage: self.growth_stage.map(stage).transpose().at("growth_stage")?,
+            season_start: date(&self.season_start, "season_start")?,
+            ..Season::default()
+        };
+        for (i, parcel) in self.parcels.iter().enumerate() {
+            season = season.with_parcel(parcel.parcel().at(&format!("parcels[{i}]"))?);
+        }
+        for (i, treatment) in self.treatments.iter().enumerate() {
+            season = season.with_treatment(treatment.treatment().at(&format!("treatments[{i}]"))?);
+        }
+        Ok(season)
+    }
+
+    fn of(season: &Season) -> Self {
+        Self {
+            date: season.date.map(|date| date.to_string()),
+            harvest: season.harvest.map(|date| date.to_string()),
+            growth_stage: season.growth_stage.map(Into::into),
+            season_start: season.season_start.map(|date| date.to_string()),
+            parcels: season.parcels.iter().map(ParcelWire::of).collect(),
+            treatments: season.treatments.iter().map(TreatmentWire::of).collect(),
+        }
+    }
+}
+
+impl ParcelWire {
+    fn parcel(&self) -> Result<Parcel, Error> {
+        let parcel = Parcel::new(&self.name)?;
+        match claimed!(self, area) {
+            Some(area) => parcel.with_area(area),
+            None => Ok(parcel),
+        }
+    }
+
+    fn of(parcel: &Parcel) -> Self {
+        Self { name: parcel.name().to_string(), area: parcel.area().map(Stated::of) }
+    }
+}
+
+impl TreatmentWire {
+    fn treatment(&self) -> Result<Treatment, Error> {
+        let applied = match (&self.product, &self.dose, self.substances.as_slice()) {
+            (Some(product), Some(stated), []) => {
+                Applied::Product(product.as_str().into(), dose(stated, Some(BasisWire::GroundArea)).at("dose")?)
+            }
+            (Some(_), None, []) => {
+                return Err(Error::new(ErrorCode::MissingInput).at("dose").allowed(text::key_example("dose")));
+            }
+            (None, None, [_, ..]) => {
+                let mut substances = Vec::with_capacity(self.substances.len());
+                for (i, substance) in self.substances.iter().enumerate() {
+                    let amount = substance.dose.claim().at("dose").at(&format!("substances[{i}]"))?;
+                    substances.push((substance.name.as_str().into(), amount));
+                }
+                Applied::Substances(substances)
+            }
+            (None, None, []) => {
+                return Err(Error::new(ErrorCode::MissingInput).at("product").allowed(text::PRODUCT_OF_JOB));
+            }
+            _ => return Err(both_given(text::word("product or dose, and substances")).at("substances")),
+        };
+        let mut treatment = Treatment::new(Date::read(&self.date).at("date")?, applied)?;
+        if let Some(parcel) = &self.parcel {
+            treatment = treatment.on_parcel(parcel);
+        }
+        match &self.treated_share {
+            Some(share) => treatment.with_treated_share(share.0.fraction().at("treated_share")?),
+            None => Ok(treatment),
+        }
+    }
+
+    fn of(treatment: &Treatment) -> Self {
+        let (product, dose, substances) = match treatment.applied() {
+            Applied::Product(name, dose) => (Some(name.to_string()), Some(Stated::of(*dose)), Vec::new()),
+            Applied::Substances(substances) => {
+                let wire = |(name, dose): &(Arc<str>, MassPerArea)| SubstanceDoseWire {
+                    name: name.to_string(),
+                    dose: Stated::of(*dose),
+                };
+                (None, None, substances.iter().map(wire).collect())
+            }
+        };
+        Self {
+            date: treatment.date().to_string(),
+            product,
+            dose,
+            substances,
+            parcel: treatment.parcel().map(ToString::to_string),
+            treated_share: Some(treatment.treated_share().into()),
         }
     }
 }

@@ -10,7 +10,10 @@ use super::stated::Stated;
 use crate::finding::{Caution, Finding, Reading};
 use crate::label::Dose;
 use crate::measure::{Amount, Measure};
-use crate::plan::{Action, Cleared, Ground, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, Total};
+use crate::plan::{
+    Action, Binding, Cleared, Ground, LargestDose, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step,
+    SubstanceTotal, Total,
+};
 use crate::quantity::{Quantity, Ratio, Volume};
 
 /// Declares a wire struct of the way out.
@@ -97,6 +100,21 @@ wire_out! {
         area: Stated,
         /// Per product of the job.
         products: Vec<TotalWire>,
+        /// Summed across products, by name; absent where no product states what acts in it.
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        active_substances: Vec<SubstanceTotalWire>,
+    }
+
+    /// What the plan brings out of an active substance. Null where a density is missing.
+    struct SubstanceTotalWire {
+        /// The substance, or the acid or element that it is counted as.
+        name: String,
+        /// Per ground area.
+        dose: Option<Stated>,
+        /// In what the doses ask for.
+        exact: Option<Stated>,
+        /// In what the measures show; null where a stop stands.
+        measured: Option<Stated>,
     }
 
     /// What all loads take of a product. What is measured is null where a stop stands.
@@ -113,6 +131,23 @@ wire_out! {
         gap: Option<GapWire>,
         /// Whole graduations per measure: recipe times count.
         drawn: Option<Vec<DrawnWire>>,
+        /// The largest dose that the limits given leave on the planned date; absent without a season, and where a limit could not be checked.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        largest_dose: Option<LargestDoseWire>,
+    }
+
+    /// The largest dose that the limits given leave: a sum, and no permission.
+    struct LargestDoseWire {
+        /// Per ground area; none where a treatment is forbidden.
+        dose: Stated,
+        /// Which limit binds: max-treatments, min-interval, waiting-period, growth-stage, max-dose or cap.
+        binding: &'static str,
+        /// The parcel on which it binds, where parcels have names.
+        parcel: Option<String>,
+        /// The limit itself; null where it is no amount.
+        limit: Option<Stated>,
+        /// Where it stands.
+        source: String,
     }
 
     /// A dose on a basis.
@@ -407,14 +442,19 @@ fn totals(plan: &Plan, cleared: Option<&Cleared<'_>>) -> TotalsWire {
     let measured: Vec<Total<'_>> = cleared.map(|cleared| cleared.totals().collect()).unwrap_or_default();
     let products = plan.job().products().iter().zip(plan.exact_totals()).enumerate();
     let doses = |index| plan.doses(index).into_iter().map(dose).collect();
+    let largest = plan.largest_doses();
     TotalsWire {
         loads: plan.load_count(),
         mix: Stated::of(plan.made()),
         carrier: Stated::of(plan.carrier()),
         area: Stated::of(plan.area_made_for()),
         products: products
-            .map(|(index, (product, exact))| total(product.name(), doses(index), exact, measured.get(index)))
+            .map(|(index, (product, exact))| {
+                let largest = largest.get(index).and_then(Option::as_ref);
+                total(product.name(), doses(index), exact, measured.get(index), largest)
+            })
             .collect(),
+        active_substances: plan.substances().iter().map(substance).collect(),
     }
 }
 
@@ -422,7 +462,22 @@ fn dose(dose: Dose) -> DoseWire {
     DoseWire { basis: dose.basis().into(), dose: Stated::of(dose) }
 }
 
-fn total(name: &str, doses: Vec<DoseWire>, exact: Amount, measured: Option<&Total<'_>>) -> TotalWire {
+fn substance(total: &SubstanceTotal) -> SubstanceTotalWire {
+    SubstanceTotalWire {
+        name: total.name().to_string(),
+        dose: total.dose().map(Stated::of),
+        exact: total.exact().map(Stated::of),
+        measured: total.measured().map(Stated::of),
+    }
+}
+
+fn total(
+    name: &str,
+    doses: Vec<DoseWire>,
+    exact: Amount,
+    measured: Option<&Total<'_>>,
+    largest: Option<&LargestDose>,
+) -> TotalWire {
     TotalWire {
         name: name.to_string(),
         doses,
@@ -436,6 +491,14 @@ fn total(name: &str, doses: Vec<DoseWire>, exact: Amount, measured: Option<&Tota
                 count,
             };
             total.drawn().map(drawn).collect()
+        }),
+        largest_dose: largest.map(|largest| LargestDoseWire {
+            dose: Stated::of(largest.dose()),
+            binding: largest.binding().name(),
+            parcel: largest.parcel().map(ToString::to_string),
+            limit: matches!(largest.binding(), Binding::MaxDose | Binding::Cap)
+                .then(|| Stated::of(largest.limit().value())),
+            source: largest.limit().source().to_string(),
         }),
     }
 }

@@ -10,8 +10,8 @@ use serde::{Serialize, Serializer};
 use super::node::delivered;
 use crate::error::{Error, ErrorCode};
 use crate::quantity::{
-    Expression, Kind, Quantity, QuantityKind, Ratio, VolumeFraction, in_unit, missing_unit, parts, read_stated,
-    read_unit, suggesting,
+    Dimension, Expression, Kind, Quantity, QuantityKind, Ratio, Temperature, VolumeFraction, in_unit, missing_unit,
+    parts, read_stated, read_unit, suggesting,
 };
 use crate::text;
 
@@ -39,7 +39,11 @@ pub(super) struct Parts {
 
 impl<Q: Into<Quantity>> From<Q> for Stated {
     fn from(quantity: Q) -> Self {
-        let (value, unit) = parts(quantity.into());
+        let quantity = quantity.into();
+        let (value, unit) = parts(quantity);
+        // A count has no unit.
+        let is_count = quantity.kind() == Kind::Derived && quantity.dimension() == Dimension::NONE;
+        let unit = if is_count { Cow::Borrowed("1") } else { unit };
         Self::Parts(Parts { value, unit })
     }
 }
@@ -82,6 +86,18 @@ impl Stated {
             }
             _ => error,
         })
+    }
+
+    /// A difference of temperatures, which is stated in kelvins alone: 8 °C is a temperature.
+    pub(super) fn kelvins(&self) -> Result<Temperature, Error> {
+        match self.unit_text() {
+            Some("K") => self.claim(),
+            _ => Err(Error::new(ErrorCode::WrongQuantity).given(self).allowed(text::KELVINS)),
+        }
+    }
+
+    pub(super) fn of_kelvins(kelvins: Temperature) -> Self {
+        Self::Parts(Parts { value: kelvins.kelvins(), unit: Cow::Borrowed("K") })
     }
 
     /// A fraction of a volume: a number, or text in percent; a share of a mass is none.

@@ -253,7 +253,7 @@ pub fn mass_concentration(solid_dose: SolidDose, volume_rate: VolumeRate) -> Res
 ///
 /// # Source
 ///
-/// Definition.
+/// Definition. See also its inverse, [`liquid_dose_of_substance`].
 pub fn substance_in_liquid_dose(content: Content, liquid_dose: LiquidDose) -> Result<MassPerArea, Error> {
     Ok(factor(content, "content")? * factor(liquid_dose, "liquid_dose")?)
 }
@@ -281,9 +281,67 @@ pub fn substance_in_liquid_dose(content: Content, liquid_dose: LiquidDose) -> Re
 ///
 /// # Source
 ///
-/// Definition.
+/// Definition. See also its inverse, [`solid_dose_of_substance`].
 pub fn substance_in_solid_dose(content: MassFraction, solid_dose: SolidDose) -> Result<MassPerArea, Error> {
     Ok(factor(content, "content")? * factor(solid_dose, "solid_dose")?)
+}
+
+/// Dose by volume of a product that brings so much active substance: `S / content`.
+///
+/// * `content`: mass of active substance per volume of product.
+/// * `substance` (S): mass of active substance per ground area.
+///
+/// # Errors
+///
+/// [`NotPositive`](crate::ErrorCode::NotPositive) for a `content` that is not above zero;
+/// [`OutOfRange`](crate::ErrorCode::OutOfRange) for a `substance` below zero, or a size that nobody measures.
+///
+/// # Example
+///
+/// 300 g/ha of a substance, from a product with 250 g/L: 1.2 L/ha.
+///
+/// ```
+/// use mixcalc::{Content, MassPerArea, liquid_dose_of_substance};
+///
+/// let dose = liquid_dose_of_substance(Content::read("250 g/L")?, MassPerArea::read("300 g/ha")?)?;
+/// assert_eq!(dose.to_string(), "1.2 L/ha");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+///
+/// # Source
+///
+/// Definition. See also its inverse, [`substance_in_liquid_dose`].
+pub fn liquid_dose_of_substance(content: Content, substance: MassPerArea) -> Result<LiquidDose, Error> {
+    Ok((factor(substance, "substance")? / divisor(content, "content")?).as_liquid_dose())
+}
+
+/// Dose by mass of a product that brings so much active substance: `S / content`.
+///
+/// * `content`: mass of active substance per mass of product.
+/// * `substance` (S): mass of active substance per ground area.
+///
+/// # Errors
+///
+/// [`NotPositive`](crate::ErrorCode::NotPositive) for a `content` that is not above zero;
+/// [`OutOfRange`](crate::ErrorCode::OutOfRange) for a `substance` below zero, or a size that nobody measures.
+///
+/// # Example
+///
+/// 200 g/ha of a substance, from a product with 500 g/kg: 400 g/ha.
+///
+/// ```
+/// use mixcalc::{MassFraction, MassPerArea, solid_dose_of_substance};
+///
+/// let dose = solid_dose_of_substance(MassFraction::read("500 g/kg")?, MassPerArea::read("200 g/ha")?)?;
+/// assert_eq!(dose.to_string(), "400 g/ha");
+/// # Ok::<(), mixcalc::Error>(())
+/// ```
+///
+/// # Source
+///
+/// Definition. See also its inverse, [`substance_in_solid_dose`].
+pub fn solid_dose_of_substance(content: MassFraction, substance: MassPerArea) -> Result<SolidDose, Error> {
+    Ok((factor(substance, "substance")? / divisor(content, "content")?).as_solid_dose())
 }
 
 /// Mass of a volume of a liquid product: `density * V`.

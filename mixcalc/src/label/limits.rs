@@ -2,8 +2,10 @@
 
 use alloc::string::String;
 use alloc::sync::Arc;
+use alloc::vec::Vec;
+use core::mem::discriminant;
 
-use super::{Basis, Dose};
+use super::{Basis, Dose, Restriction, Rule};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
 use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, divisor, positive};
@@ -97,6 +99,7 @@ pub struct Label {
     pub(crate) volume_rate_basis: Option<Basis>,
     pub(crate) first_carrier: Option<Ratio>,
     pub(crate) source: Option<Arc<str>>,
+    pub(crate) restrictions: Vec<Restriction>,
 }
 
 impl Label {
@@ -182,6 +185,29 @@ impl Label {
     #[must_use]
     pub const fn min_dose(&self) -> Option<Dose> {
         self.min_dose
+    }
+
+    /// Adds what it limits over time, or before spraying.
+    ///
+    /// # Errors
+    ///
+    /// [`OutOfRange`](ErrorCode::OutOfRange), [`NotPositive`](ErrorCode::NotPositive) and [`WrongQuantity`](ErrorCode::WrongQuantity) for
+    /// a limit that is none; [`BothGiven`](ErrorCode::BothGiven) for a second one of a rule other than caps and buffers.
+    pub fn with_restriction(mut self, restriction: Restriction) -> Result<Self, Error> {
+        restriction.checked()?;
+        let is_same = |other: &Restriction| discriminant(other.rule()) == discriminant(restriction.rule());
+        if !matches!(restriction.rule(), Rule::Cap(..) | Rule::Buffer(..)) && self.restrictions.iter().any(is_same) {
+            let error = Error::new(ErrorCode::BothGiven).given(text::word("two limits of one rule"));
+            return Err(error.allowed(text::word("one of them")));
+        }
+        self.restrictions.push(restriction);
+        Ok(self)
+    }
+
+    /// What it limits over time, or before spraying.
+    #[must_use]
+    pub fn restrictions(&self) -> &[Restriction] {
+        &self.restrictions
     }
 
     /// The largest dose, where the label gives one.

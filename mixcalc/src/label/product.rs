@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use super::{ActiveSubstance, Basis, Composition, Displacement, Dose, Formulation, Label, Share, Stand, State};
 use crate::error::{Error, ErrorCode};
+use crate::finding::{Bound, Limit};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
     BulkDensity, Density, Kind, MassConcentration, ParticleDensity, Quantity, SolidDose, Volume, not_negative, positive,
@@ -277,6 +278,12 @@ impl Product {
         let is_bare = self.label.doses().next().is_none() && of_tank.is_none();
         let itself = is_bare.then_some(("max_dose", self.dose));
         self.label.doses().chain(of_tank).chain(itself)
+    }
+
+    /// A largest dose as a limit, with where it stands.
+    pub(crate) fn largest_dose_limit(&self, key: &str, most: Dose) -> Limit {
+        let limit = self.label.limit(Bound::AtMost, most);
+        if key == "tank" { limit.at_source(text::source::LABEL_TANK) } else { limit }
     }
 
     /// Whether its dose stands for the largest one, for want of another.

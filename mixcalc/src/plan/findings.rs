@@ -21,7 +21,9 @@ impl Plan {
         for (index, product) in self.job.products().iter().enumerate() {
             self.on_dose(index, product, &mut findings);
             self.on_volume_rate(index, product, &mut findings);
+            self.on_substances(index, product, &mut findings);
         }
+        self.on_season(&mut findings);
         for load in &self.loads {
             for (index, portion) in load.portions.iter().enumerate() {
                 self.on_measuring(load, index, portion, &mut findings);
@@ -98,10 +100,8 @@ impl Plan {
             if most.share(&of).is_ok_and(|most| exceeds(share, most)) {
                 let dose = self.doses(index).into_iter().find(|dose| dose.basis() == most.basis());
                 let actual = dose.filter(|_| product.dose().basis() != most.basis()).unwrap_or(product.dose());
-                let limit = product.label().limit(Bound::AtMost, most);
-                let limit = if key == "tank" { limit.at_source(source::LABEL_TANK) } else { limit };
                 let finding = self.on_product(FindingCode::OverMaximumDose, index, "dose", product);
-                findings.push(finding.actual_value(actual).against(limit));
+                findings.push(finding.actual_value(actual).against(product.largest_dose_limit(key, most)));
             }
         }
     }

@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::Ground;
 use crate::error::{Error, ErrorCode};
-use crate::label::{Basis, Crop, Dose, PerCrop, Product, Stand};
+use crate::label::{Basis, Crop, Dose, PerCrop, Product, Season, Stand};
 use crate::measure::{Measure, MeasureKind};
 use crate::quantity::{Area, Density, Quantity, System, Volume, VolumeRate, not_negative, positive};
 use crate::sprayer::{Sprayer, Tank};
@@ -261,6 +261,7 @@ struct Fields {
     sprayer: Sprayer,
     tank: Tank,
     loading: Loading,
+    season: Option<Season>,
 }
 
 impl Job {
@@ -309,6 +310,7 @@ impl Job {
             sprayer,
             tank,
             loading: Loading::new(),
+            season: None,
         })))
     }
 
@@ -390,6 +392,23 @@ impl Job {
     #[must_use]
     pub fn with_loading(self, loading: Loading) -> Self {
         self.changed(|fields| fields.loading = loading)
+    }
+
+    /// States what limits over time are held against. Whether it goes with the products is looked at when the job is planned.
+    #[must_use]
+    pub fn with_season(self, season: Season) -> Self {
+        self.changed(|fields| fields.season = Some(season))
+    }
+
+    /// What limits over time are held against, where that is stated.
+    #[must_use]
+    pub fn season(&self) -> Option<&Season> {
+        self.0.season.as_ref()
+    }
+
+    #[cfg(feature = "document")]
+    pub(crate) fn with_checked_season(self) -> Result<Self, Error> {
+        super::season::checked(&self).map(|()| self)
     }
 
     /// The title, where there is one.

@@ -10,8 +10,10 @@ mod ledger;
 mod loads;
 mod mix;
 mod recipe;
+mod season;
 mod slip;
 mod steps;
+mod substances;
 mod working;
 
 use alloc::vec::Vec;
@@ -21,7 +23,9 @@ pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
 pub use mix::{area_for_mix, mix};
+pub use season::{Binding, LargestDose};
 pub use steps::{Action, Level, Step};
+pub use substances::SubstanceTotal;
 
 use self::loads::Run;
 use self::mix::Mix;
@@ -146,7 +150,9 @@ pub struct Plan {
 ///
 /// The formulas are in `docs/numbers.md`, each with its reason.
 pub fn plan(job: &Job) -> Result<Plan, Error> {
-    let mix = Mix::of(job)?;
+    season::checked(job)?;
+    let mut mix = Mix::of(job)?;
+    season::hold_to_dose(job, &mut mix);
     let safe_fill = sprayer::safe_fill(job.sprayer(), job.tank(), job.mix_density())?;
     let residual = residual(job);
     let strip = Strip::of(job, mix.ground_rate, residual)?;

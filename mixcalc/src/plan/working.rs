@@ -9,8 +9,14 @@ use alloc::vec::Vec;
 use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
-use super::{BufferSize, Field, Job, LastStrip, Load, MeasuredAmount, Overlap, Plan, Rate, mix, recipe, to_make};
-use crate::label::{Basis, Displacement, Dose, LabelTank, Product, Rows, Sides, State};
+use super::{
+    Binding, BufferSize, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Plan, Rate, mix, recipe,
+    season, to_make,
+};
+use crate::label::{
+    ActiveSubstance, Applied, Basis, CapBasis, Capped, Displacement, Dose, Equivalent, LabelTank, Product, Rows, Rule,
+    Season, Sides, State, SubstanceContent,
+};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
 use crate::sprayer::Residual;
@@ -26,6 +32,7 @@ impl Plan {
     pub fn working(&self) -> Vec<Working> {
         let mut workings = Workings { plan: self, source: "", given: BTreeMap::new(), stated: Vec::new() };
         workings.job();
+        workings.treatments();
         workings.advice();
         workings.mix();
         workings.tank();
@@ -35,6 +42,8 @@ impl Plan {
         workings.steps();
         workings.totals();
         workings.ledger();
+        workings.substances();
+        workings.season();
         workings.finished()
     }
 
@@ -122,6 +131,22 @@ impl Workings<'_> {
             self.given(at("label.tank.mix"), product.label().tank().map(LabelTank::mix));
             self.given(at("label.tank.area"), product.label().tank().map(LabelTank::area));
             self.given(at("label.first_carrier"), product.label().first_carrier);
+            let caps = product.label().restrictions().iter().filter_map(|restriction| match restriction.rule() {
+                Rule::Cap(Capped::Product(most), ..) => Some(Quantity::from(*most)),
+                Rule::Cap(Capped::Substance(_, most), ..) => Some(Quantity::from(*most)),
+                _ => None,
+            });
+            for (k, most) in caps.enumerate() {
+                self.given(at(&format!("label.caps[{k}].value")), Some(most));
+            }
+            for (s, substance) in product.active_substances().iter().enumerate() {
+                let at = |key: &str| format!("job.products[{i}].active_substances[{s}].{key}");
+                match substance.content() {
+                    SubstanceContent::PerVolume(content) => self.given(at("content"), Some(content)),
+                    SubstanceContent::PerMass(content) => self.given(at("content"), Some(content)),
+                }
+                self.given(at("equivalent.factor"), substance.equivalent().map(Equivalent::factor));
+            }
             product.measure().into_iter().for_each(|measure| self.measure(&at("measure"), measure));
         }
         for (i, measure) in job.measures().iter().enumerate() {
@@ -175,6 +200,22 @@ impl Workings<'_> {
     /// The rate of mix over the ground, what overlap sprays twice inside.
     fn ground_rate(&self) -> &'static str {
         if self.plan.job.ground().overlap().is_some() { "R@mix.ground_rate" } else { "R@volume_rate" }
+    }
+
+    fn treatments(&mut self) {
+        let treatments = self.plan.job.season().map(Season::treatments).unwrap_or_default();
+        for (t, treatment) in treatments.iter().enumerate() {
+            let at = format!("job.season.treatments[{t}]");
+            self.given(format!("{at}.treated_share"), Some(treatment.treated_share()));
+            match treatment.applied() {
+                Applied::Product(_, dose) => self.given(format!("{at}.dose"), Some(Quantity::from(*dose))),
+                Applied::Substances(substances) => {
+                    for (u, (_, dose)) in substances.iter().enumerate() {
+                        self.given(format!("{at}.substances[{u}].dose"), Some(*dose));
+                    }
+                }
+            }
+        }
     }
 
     fn measure(&mut self, at: &str, measure: &Measure) {
@@ -250,15 +291,8 @@ impl Workings<'_> {
             format!("{}{basis}", on_ground(dose.basis(), term, job))
         };
         let largest = |i: usize, product: &Product| {
-            let each = product.largest_doses().enumerate().map(|(n, (key, dose))| {
-                let at = |key: &str| format!("@job.products[{i}].{key}");
-                let term = match key {
-                    "tank" => format!("D{} * V{} / T{}", at("dose"), at("label.tank.mix"), at("label.tank.area")),
-                    _ if product.is_its_own_maximum() => format!("D{}", at("dose")),
-                    _ => format!("D{n}{}", at(&format!("label.{key}"))),
-                };
-                share(dose, term)
-            });
+            let each =
+                product.largest_doses().enumerate().map(|(n, (key, dose))| share(dose, most_term(i, n, key, product)));
             match each.collect::<Vec<_>>().as_slice() {
                 [only] => only.clone(),
                 several => format!("min({})", several.join(", ")),
@@ -268,7 +302,11 @@ impl Workings<'_> {
             let formula = share(product.dose(), format!("D@job.products[{i}].dose"));
             self.add(format!("mix.shares[{i}]"), *exact, formula);
             if self.plan.usable() {
-                self.add(format!("mix.most[{i}]"), *most, largest(i, product));
+                let mut formula = largest(i, product);
+                if season::is_capped(job, i) {
+                    formula = format!("min({formula}, c@mix.shares[{i}])");
+                }
+                self.add(format!("mix.most[{i}]"), *most, formula);
             }
         }
     }
@@ -662,9 +700,157 @@ impl Workings<'_> {
         self.add("ledger.mix.residual", ledger.residual(), residual);
         self.add("ledger.mix.sprayed", ledger.sprayed(), "V@ledger.mix.made - r@ledger.mix.residual");
     }
+
+    // 14. The season.
+
+    fn season(&mut self) {
+        self.source = words::SEASON;
+        let plan = self.plan;
+        for (i, largest) in plan.largest_doses().iter().enumerate() {
+            let (Some(largest), Some(product)) = (largest, plan.job.products().get(i)) else { continue };
+            let at = |key: &str| format!("totals.products[{i}].largest_dose.{key}");
+            let (dose, limit) = match (largest.binding(), largest.cap) {
+                (Binding::Cap, Some((j, k, _))) => {
+                    let limit = format!("L@job.products[{j}].label.caps[{k}].value");
+                    (self.left_of_cap(i, product, largest, (j, k), &limit), Some(limit))
+                }
+                (Binding::MaxDose, _) => {
+                    let Some((n, key, most, _)) = plan.binding_maximum(product) else { continue };
+                    let term = most_term(i, n, key, product);
+                    let per_ground = match most {
+                        Dose::LiquidPerMix(_) | Dose::SolidPerMix(_) => " * R@volume_rate",
+                        Dose::MassPerMass(_) => " * s@job.mix_density * R@volume_rate",
+                        Dose::LiquidPerCarrier(_) | Dose::SolidPerCarrier(_) => {
+                            " * k@mix.carrier_share * R@volume_rate"
+                        }
+                        Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) | Dose::PerCrop(_) => "",
+                    };
+                    (format!("{}{per_ground}", on_ground(most.basis(), term.clone(), &plan.job)), Some(term))
+                }
+                _ => ("0".into(), None),
+            };
+            self.add(at("dose"), Quantity::from(largest.dose()), dose);
+            if let Some(limit) = limit {
+                self.add(at("limit"), largest.limit().value(), limit);
+            }
+        }
+    }
+
+    /// The limit of a cap less what was and is brought out beside a product, per unit of the product.
+    fn left_of_cap(
+        &self,
+        i: usize,
+        product: &Product,
+        largest: &LargestDose,
+        (j, k): (usize, usize),
+        limit: &str,
+    ) -> String {
+        let plan = self.plan;
+        let products = plan.job.products();
+        let of_cap = products.get(j).map(|of| of.label().restrictions()).unwrap_or_default().iter();
+        let mut caps = of_cap.filter_map(|restriction| match restriction.rule() {
+            Rule::Cap(capped, _, basis) => Some((capped, *basis)),
+            _ => None,
+        });
+        let Some((capped, basis)) = caps.nth(k) else { return String::new() };
+        let mut less = Vec::new();
+        let treatments = plan.job.season().map(Season::treatments).unwrap_or_default();
+        for t in plan.counted_treatments(largest) {
+            let Some(treatment) = treatments.get(t) else { continue };
+            let at = format!("job.season.treatments[{t}]");
+            let share = match basis {
+                CapBasis::GroundArea => format!(" * s{t}@{at}.treated_share"),
+                CapBasis::TreatedArea => String::new(),
+            };
+            match treatment.applied() {
+                Applied::Product(name, _) => {
+                    let of = products.iter().enumerate().find(|(_, product)| product.name() == &**name);
+                    let part = of.and_then(|(of, product)| per_unit(of, product, capped));
+                    let part = part.map_or_else(String::new, |part| format!(" * {part}"));
+                    less.push(format!("d{t}@{at}.dose{share}{part}"));
+                }
+                Applied::Substances(substances) => {
+                    let its = |name: &str| matches!(capped, Capped::Substance(of, _) if &**of == name);
+                    for (u, _) in substances.iter().enumerate().filter(|(_, (name, _))| its(name)) {
+                        less.push(format!("d{t}_{u}@{at}.substances[{u}].dose{share}"));
+                    }
+                }
+            }
+        }
+        for (of, other) in products.iter().enumerate().filter(|(of, _)| *of != i) {
+            if let Capped::Substance(name, _) = capped
+                && other.active_substances().iter().any(|one| one.summed_name() == &**name)
+                && let Some(part) = per_unit(of, other, capped)
+            {
+                less.push(format!("{} * {part}", ground_dose(of, other)));
+            }
+        }
+        let left = if less.is_empty() { limit.into() } else { format!("max(0, {limit} - ({}))", sum(less)) };
+        per_unit(i, product, capped).map_or_else(|| left.clone(), |part| format!("{left} / {part}"))
+    }
+
+    // 12. Active substances.
+
+    fn substances(&mut self) {
+        self.source = words::SUBSTANCES;
+        for (k, total) in self.plan.substances().iter().enumerate() {
+            let summed = |of: &dyn Fn(usize, &Product) -> String| {
+                let products = self.plan.job.products().iter().enumerate();
+                sum(products.flat_map(|(i, product)| {
+                    let substances = product.active_substances().iter().enumerate();
+                    let its = substances.filter(|(_, substance)| substance.summed_name() == total.name());
+                    its.map(move |one| format!("{} * {}", in_product((i, product), one), of(i, product)))
+                }))
+            };
+            let dose = summed(&ground_dose);
+            let exact = summed(&|i, _| format!("x{i}@totals.products[{i}].exact"));
+            let measured = summed(&|i, _| format!("m{i}@totals.products[{i}].measured"));
+            let at = |key: &str| format!("totals.active_substances[{k}].{key}");
+            if let Some(value) = total.dose() {
+                self.add(at("dose"), value, dose);
+            }
+            if let Some(value) = total.exact() {
+                self.add(at("exact"), value, exact);
+            }
+            if let Some(value) = total.measured() {
+                self.add(at("measured"), value, measured);
+            }
+        }
+    }
 }
 
 // -------------------------------------------------------------------------------------------------- pieces of formulas
+
+/// The dose of a product per ground area.
+fn ground_dose(i: usize, product: &Product) -> String {
+    match product.dose() {
+        Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => format!("D{i}@job.products[{i}].dose"),
+        _ => format!("c{i}@mix.shares[{i}] * R@volume_rate"),
+    }
+}
+
+/// What a product counts towards a cap per unit of its dose; none where it is the product itself that is counted.
+fn per_unit(i: usize, product: &Product, capped: &Capped) -> Option<String> {
+    let Capped::Substance(name, _) = capped else { return None };
+    let substances = product.active_substances().iter().enumerate().filter(|(_, one)| one.summed_name() == &**name);
+    Some(format!("({})", sum(substances.map(|one| in_product((i, product), one)))))
+}
+
+/// How much of a substance, as it is summed, there is per unit of what its product is dosed in.
+fn in_product((i, product): (usize, &Product), (s, substance): (usize, &ActiveSubstance)) -> String {
+    let at = format!("job.products[{i}].active_substances[{s}]");
+    let mut part = format!("q{i}_{s}@{at}.content");
+    let density = format!("p{i}@job.products[{i}].density");
+    match (substance.content(), product.dose().is_by_volume()) {
+        (SubstanceContent::PerMass(_), true) => part.push_str(&format!(" * {density}")),
+        (SubstanceContent::PerVolume(_), false) => part.push_str(&format!(" / {density}")),
+        _ => {}
+    }
+    if substance.equivalent().is_some() {
+        part.push_str(&format!(" * e{i}_{s}@{at}.equivalent.factor"));
+    }
+    part
+}
 
 /// A sum; `0` of no terms.
 fn sum(terms: impl IntoIterator<Item = String>) -> String {
@@ -691,6 +877,16 @@ fn measure_at(choice: Choice, product: usize) -> String {
 }
 
 /// Where a product's largest dose stands.
+/// A largest dose of a product, the `n`th of them, in a formula.
+fn most_term(i: usize, n: usize, key: &str, product: &Product) -> String {
+    let at = |key: &str| format!("@job.products[{i}].{key}");
+    match key {
+        "tank" => format!("D{} * V{} / T{}", at("dose"), at("label.tank.mix"), at("label.tank.area")),
+        _ if product.is_its_own_maximum() => format!("D{}", at("dose")),
+        _ => format!("D{n}{}", at(&format!("label.{key}"))),
+    }
+}
+
 /// Where a largest dose that is counted on carrier stands.
 fn on_carrier_at(i: usize, product: &Product) -> String {
     format!("job.products[{i}].{}", if product.is_its_own_maximum() { "dose" } else { "label.max_dose" })

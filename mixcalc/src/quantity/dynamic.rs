@@ -98,6 +98,16 @@ impl Quantity {
         }
     }
 
+    /// A number of things, such as treatments: a count has no unit and is no share.
+    pub(crate) fn count(number: u64) -> Self {
+        Self { value: kind::Ratio::of_steps(number).si(), dimension: Dimension::NONE, kind: Kind::Derived }
+    }
+
+    /// A difference of temperatures in kelvins, which has the dimension of a temperature and is none.
+    pub(crate) fn difference(kelvins: kind::Temperature) -> Self {
+        Self { kind: Kind::Derived, ..Self::of(kelvins) }
+    }
+
     /// `None` for a value that is not finite.
     pub(super) fn from_si(value: f64, dimension: Dimension, kind: Kind) -> Option<Self> {
         value.is_finite().then_some(Self {

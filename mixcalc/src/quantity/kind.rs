@@ -398,6 +398,7 @@ kinds! {
     Time(Time), "time", "30 s" {
         from_seconds / seconds = unit::SECOND, "s";
         from_minutes / minutes = unit::MINUTE, "min";
+        from_days / days = unit::DAY, "d";
     }
     /// A temperature, as read from a thermometer.
     Temperature(Temperature), "temperature", "21 °C" {
@@ -549,6 +550,7 @@ products! {
     Content * Volume = Mass;
     Content * LiquidDose = MassPerArea;
     Density * Volume = Mass;
+    Density * LiquidDose = SolidDose;
     ParticleDensity * Volume = Mass;
     BulkDensity * Volume = Mass;
     Speed * Time = Length;
@@ -696,6 +698,27 @@ impl VolumeFraction {
         Ratio(self.0)
     }
 }
+
+impl Time {
+    /// Whole days.
+    pub(crate) fn of_days(days: u64) -> Self {
+        Self::from_si(unit::DAY.to_si(Ratio::of_steps(days).si()))
+    }
+}
+
+/// Doses per ground area that are brought to one scale, by their number in coherent units.
+macro_rules! one_of {
+    ($($name:ident)*) => { $(
+        impl $name {
+            /// One in coherent units.
+            pub(crate) fn one() -> Self {
+                Self::from_si(1.0)
+            }
+        }
+    )* };
+}
+
+one_of! { MassPerArea LiquidDose SolidDose }
 
 impl LiquidDose {
     /// What the product adds to the volume that the sprayer puts out.

@@ -4,6 +4,7 @@ use alloc::borrow::Cow;
 use alloc::format;
 use alloc::string::{String, ToString};
 
+use super::dimension::Dimension;
 use super::dynamic::Quantity;
 use super::kind::{Kind, Ratio};
 use super::read::{self, Expression};
@@ -85,6 +86,10 @@ pub(super) fn people(quantity: Quantity, system: System) -> String {
         Ok(value) if !chosen.is_empty() => {
             format!("{} {chosen}", significant(value, PEOPLE_DIGITS))
         }
+        _ if chosen.is_empty() && quantity.dimension() == Dimension::NONE => significant(quantity.si(), PEOPLE_DIGITS),
+        _ if Some(quantity.dimension()) == Kind::Temperature.dimension() => {
+            format!("{} K", significant(quantity.si(), PEOPLE_DIGITS))
+        }
         _ => format!("{} {}", significant(quantity.si(), PEOPLE_DIGITS), quantity.dimension().base_unit()),
     }
 }
@@ -157,7 +162,7 @@ fn people_units(kind: Kind, system: System) -> &'static [(f64, &'static str)] {
         (Kind::Volume, Imperial) => &[(1.0, "imp gal"), (0.0, "imp fl oz")],
         (Kind::Mass, Metric) => &[(1.0, "kg"), (0.0, "g")],
         (Kind::Mass, _) => &[(1.0, "lb"), (0.0, "oz av")],
-        (Kind::Time, _) => &[(2.0, "h"), (2.0, "min"), (0.0, "s")],
+        (Kind::Time, _) => &[(3.0, "d"), (2.0, "h"), (2.0, "min"), (0.0, "s")],
         (Kind::Temperature, Us) => &[(0.0, "°F")],
         (Kind::Temperature, _) => &[(0.0, "°C")],
         (Kind::Speed, Metric) => &[(0.0, "km/h")],

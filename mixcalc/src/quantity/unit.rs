@@ -169,6 +169,7 @@ pub(super) const OUNCE_AVOIRDUPOIS: Factor = POUND.part(16.0);
 pub(super) const SECOND: Factor = Factor::ONE;
 pub(super) const MINUTE: Factor = SECOND.many(60.0);
 pub(super) const HOUR: Factor = SECOND.many(3_600.0);
+pub(super) const DAY: Factor = SECOND.many(86_400.0);
 
 pub(super) const DEGREE_CELSIUS: Factor = Factor { offset: 273.15, ..Factor::ONE };
 /// t/°F = 9/5 t/°C + 32, so that 0 °F is 273.15 K - 160/9 K.
@@ -263,6 +264,7 @@ pub(super) static UNITS: &[Unit] = &[
     unit(&["s"], SECOND, Kind::Time),
     unit(&["min"], MINUTE, Kind::Time),
     unit(&["h"], HOUR, Kind::Time),
+    unit(&["d"], DAY, Kind::Time),
     metric(&["°C", "Cel"], DEGREE_CELSIUS, Kind::Temperature),
     us(&["°F", "[degF]"], DEGREE_FAHRENHEIT, Kind::Temperature),
     metric(&["K"], Factor::ONE, Kind::Temperature),

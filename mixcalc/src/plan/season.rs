@@ -1,0 +1,657 @@
+//! What a label limits over time, held against a season; and the largest dose that these limits leave.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use super::substances::dose_on_ground;
+use super::{Job, Mix, Plan};
+use crate::error::{Error, ErrorCode};
+use crate::finding::{Bound, Finding, FindingCode, Limit};
+use crate::label::{
+    ActiveSubstance, Applied, CapBasis, Capped, Date, Dose, Parcel, Product, Restriction, Rule, Season, Share,
+    Treatment, Window,
+};
+use crate::quantity::close::{is_over, is_under};
+use crate::quantity::{Area, LiquidDose, MassPerArea, Quantity, Ratio, SolidDose, Temperature, Time, ordered_sum};
+use crate::text;
+
+/// The part of a cap above which its use is cautioned.
+const NEARLY_USED_PERCENT: f64 = 90.0;
+
+/// Which limit binds a largest dose.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Binding {
+    /// No further treatment is left in the season.
+    MaxTreatments,
+    /// Another treatment is too near.
+    MinInterval,
+    /// The harvest is too near.
+    WaitingPeriod,
+    /// The growth stage is outside.
+    GrowthStage,
+    /// The largest dose of one treatment, also as a concentration.
+    MaxDose,
+    /// What a cap leaves.
+    Cap,
+}
+
+impl Binding {
+    /// The limits that can bind.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[Self::MaxTreatments, Self::MinInterval, Self::WaitingPeriod, Self::GrowthStage, Self::MaxDose, Self::Cap]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::MaxTreatments => "max-treatments",
+            Self::MinInterval => "min-interval",
+            Self::WaitingPeriod => "waiting-period",
+            Self::GrowthStage => "growth-stage",
+            Self::MaxDose => "max-dose",
+            Self::Cap => "cap",
+        }
+    }
+}
+
+/// The largest dose of a product that its limits leave on the planned date, the other products being dosed as planned.
+///
+/// It is arithmetic on what the job states, never permission: what the job does not state, it does not know.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LargestDose {
+    dose: Dose,
+    binding: Binding,
+    parcel: Option<Arc<str>>,
+    limit: Limit,
+    /// The cap that binds: of which product, its place among the caps there, and the end of its window.
+    pub(super) cap: Option<(usize, usize, Date)>,
+}
+
+impl LargestDose {
+    /// The dose per ground area; none of it where a treatment is forbidden.
+    #[must_use]
+    pub const fn dose(&self) -> Dose {
+        self.dose
+    }
+
+    /// The limit that binds.
+    #[must_use]
+    pub const fn binding(&self) -> Binding {
+        self.binding
+    }
+
+    /// The parcel on which it binds, where parcels have names.
+    #[must_use]
+    pub fn parcel(&self) -> Option<&str> {
+        self.parcel.as_deref()
+    }
+
+    /// The limit itself, with its source.
+    #[must_use]
+    pub const fn limit(&self) -> &Limit {
+        &self.limit
+    }
+}
+
+/// A cap of a product's label: its place and what it says.
+#[derive(Clone, Copy)]
+struct CapOf<'job> {
+    product: usize,
+    place: usize,
+    restriction: &'job Restriction,
+    capped: &'job Capped,
+    window: Window,
+    basis: CapBasis,
+}
+
+fn caps(job: &Job) -> impl Iterator<Item = CapOf<'_>> {
+    job.products().iter().enumerate().flat_map(|(product, of)| {
+        let caps = of.label().restrictions().iter().filter_map(|restriction| match restriction.rule() {
+            Rule::Cap(capped, window, basis) => Some((restriction, capped, *window, *basis)),
+            _ => None,
+        });
+        caps.enumerate().map(move |(place, (restriction, capped, window, basis))| CapOf {
+            product,
+            place,
+            restriction,
+            capped,
+            window,
+            basis,
+        })
+    })
+}
+
+/// Checks what a season says against the products and the ground of its job.
+pub(super) fn checked(job: &Job) -> Result<(), Error> {
+    for cap in caps(job) {
+        if let (Capped::Substance(name, _), Some(product)) = (cap.capped, job.products().get(cap.product)) {
+            let mut names = product.active_substances().iter().map(ActiveSubstance::summed_name);
+            if !names.any(|summed| *summed == **name) {
+                let names: Vec<&str> = product.active_substances().iter().map(ActiveSubstance::summed_name).collect();
+                let error = Error::new(ErrorCode::UnknownChoice).given(text::quoted(name));
+                let place = format!("products[{}].label.caps[{}].substance", cap.product, cap.place);
+                return Err(error.at(place).allowed(text::summed_substance(&names)));
+            }
+        }
+    }
+    let Some(season) = job.season() else { return Ok(()) };
+    checked_season(job, season).map_err(|error| error.at("season"))
+}
+
+fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
+    let needs_start = |restriction: &Restriction| {
+        matches!(restriction.rule(), Rule::MaxTreatments(_) | Rule::Cap(_, Window::Season, _))
+    };
+    let mut restrictions = job.products().iter().flat_map(|product| product.label().restrictions());
+    if season.date.is_some() && season.season_start.is_none() && restrictions.any(needs_start) {
+        return Err(Error::new(ErrorCode::MissingInput).at("season_start").allowed(text::SEASON_START));
+    }
+    if let Some((date, start)) = season.date.zip(season.season_start).filter(|(date, start)| start > date) {
+        let error = Error::new(ErrorCode::OutOfRange).at("season_start").given(start);
+        return Err(error.allowed(text::not_after(date)));
+    }
+    if let Some((date, harvest)) = season.date.zip(season.harvest).filter(|(date, harvest)| harvest < date) {
+        return Err(Error::new(ErrorCode::OutOfRange).at("harvest").given(harvest).allowed(text::not_before(date)));
+    }
+    if let Some(stage) = season.growth_stage.filter(|stage| *stage > 99) {
+        let error = Error::new(ErrorCode::OutOfRange).at("growth_stage").given(stage);
+        return Err(error.allowed(text::word("a growth stage from 0 to 99")));
+    }
+    let mut names: Vec<&str> = season.parcels.iter().map(Parcel::name).collect();
+    for (i, parcel) in season.parcels.iter().enumerate() {
+        if season.parcels.iter().take(i).any(|other| other.name() == parcel.name()) {
+            let error = Error::new(ErrorCode::DuplicateName).at(format!("parcels[{i}].name"));
+            return Err(error.given(text::quoted(parcel.name())));
+        }
+    }
+    let areas: Option<Vec<Area>> = season.parcels.iter().map(Parcel::area).collect();
+    let whole: Option<Area> = areas.filter(|areas| !areas.is_empty()).map(ordered_sum);
+    if let Some(whole) = whole.filter(|whole| is_under(*whole, job.area())) {
+        let error = Error::new(ErrorCode::OutOfRange).at("parcels").given(whole);
+        return Err(error.allowed(format_args!(
+            "{} {}",
+            text::word("together at least the ground of the job,"),
+            job.area()
+        )));
+    }
+    for (i, treatment) in season.treatments.iter().enumerate() {
+        let at = |key: &str| format!("treatments[{i}].{key}");
+        if let Some(name) = treatment.parcel().filter(|name| !names.contains(name)) {
+            let error = Error::new(ErrorCode::UnknownChoice).at(at("parcel")).given(text::quoted(name));
+            names.sort_unstable();
+            return Err(error.allowed(text::parcel_of(&names)));
+        }
+        if let Applied::Product(name, dose) = treatment.applied() {
+            let Some(product) = job.products().iter().find(|product| product.name() == &**name) else {
+                let error = Error::new(ErrorCode::UnknownChoice).at(at("product")).given(text::quoted(name));
+                return Err(error.allowed(text::PRODUCT_OF_JOB));
+            };
+            if dose.is_by_volume() != product.dose().is_by_volume() {
+                let error = Error::new(ErrorCode::WrongQuantity).at(at("dose")).given(Quantity::from(*dose));
+                return Err(error.allowed(text::dose_like(product.dose().is_by_volume())));
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Keeps what is measured of a product that a cap counts from going over its dose: rounding up would go over what the cap was held
+/// against.
+pub(super) fn hold_to_dose(job: &Job, mix: &mut Mix) {
+    for (i, (share, most)) in mix.shares.iter_mut().enumerate() {
+        if is_capped(job, i) {
+            *most = match (*share, *most) {
+                (Share::Volume(share), Share::Volume(most)) => Share::Volume(most.min(share)),
+                (Share::Mass(share), Share::Mass(most)) => Share::Mass(most.min(share)),
+                (_, most) => most,
+            };
+        }
+    }
+}
+
+/// Whether a cap of the job counts a product.
+pub(super) fn is_capped(job: &Job, index: usize) -> bool {
+    caps(job).any(|cap| match cap.capped {
+        Capped::Product(_) => cap.product == index,
+        Capped::Substance(name, _) => job.products().get(index).is_some_and(|product| brings(product, name)),
+    })
+}
+
+fn brings(product: &Product, name: &str) -> bool {
+    product.active_substances().iter().any(|substance| substance.summed_name() == name)
+}
+
+/// How much a dose counts towards a cap: of a product as mass or volume per area, of a substance as mass per area. A bare number of
+/// one unit, for each cap has one unit. `None` where a density is missing.
+fn counted(capped: &Capped, product: &Product, dose: Dose) -> Option<MassPerArea> {
+    match capped {
+        Capped::Product(_) => Some(as_mass(dose)),
+        Capped::Substance(name, _) => {
+            let of = product.active_substances().iter().filter(|substance| substance.summed_name() == &**name);
+            let parts: Option<Vec<MassPerArea>> =
+                of.map(|substance| substance.in_dose(dose, product.density())).collect();
+            parts.map(ordered_sum)
+        }
+    }
+}
+
+/// A dose per ground area on one scale for both sorts; only ever compared with doses of its own sort.
+fn as_mass(dose: Dose) -> MassPerArea {
+    let unit = |ratio: Ratio| MassPerArea::one() * ratio;
+    match dose {
+        Dose::LiquidPerArea(dose) => unit(dose / LiquidDose::one()),
+        Dose::SolidPerArea(dose) => unit(dose / SolidDose::one()),
+        _ => MassPerArea::ZERO,
+    }
+}
+
+/// What [`as_mass`] made of a dose of a sort.
+fn as_dose(mass: MassPerArea, by_volume: bool) -> Dose {
+    let ratio = mass / MassPerArea::one();
+    if by_volume {
+        Dose::LiquidPerArea(LiquidDose::one() * ratio)
+    } else {
+        Dose::SolidPerArea(SolidDose::one() * ratio)
+    }
+}
+
+impl CapOf<'_> {
+    fn most(&self) -> MassPerArea {
+        match self.capped {
+            Capped::Product(dose) => as_mass(*dose),
+            Capped::Substance(_, most) => *most,
+        }
+    }
+
+    /// An amount that counts towards it, as it is shown.
+    fn shown(&self, amount: MassPerArea) -> Quantity {
+        match self.capped {
+            Capped::Product(dose) => as_dose(amount, dose.is_by_volume()).into(),
+            Capped::Substance(..) => amount.into(),
+        }
+    }
+
+    /// What a recorded treatment counts: on the whole ground, or on the ground that was treated. `None` where a density is missing.
+    fn of_treatment(&self, job: &Job, treatment: &Treatment) -> Option<MassPerArea> {
+        let amount = match (treatment.applied(), self.capped) {
+            (Applied::Product(name, dose), Capped::Substance(..)) => {
+                let product = job.products().iter().find(|product| product.name() == &**name)?;
+                counted(self.capped, product, *dose)?
+            }
+            (Applied::Product(name, dose), Capped::Product(_)) => {
+                let is_own = job.products().get(self.product).is_some_and(|product| product.name() == &**name);
+                if is_own { as_mass(*dose) } else { MassPerArea::ZERO }
+            }
+            (Applied::Substances(substances), Capped::Substance(name, _)) => {
+                ordered_sum(substances.iter().filter(|(of, _)| of == name).map(|(_, dose)| *dose))
+            }
+            (Applied::Substances(_), Capped::Product(_)) => MassPerArea::ZERO,
+        };
+        Some(match self.basis {
+            CapBasis::GroundArea => amount * treatment.treated_share(),
+            CapBasis::TreatedArea => amount,
+        })
+    }
+}
+
+/// What a cap has counted already on one parcel in one window.
+struct Used<'job> {
+    parcel: Option<&'job Parcel>,
+    end: Date,
+    amount: MassPerArea,
+}
+
+impl Plan {
+    /// The dose of a product per ground area.
+    pub(super) fn ground_dose(&self, index: usize) -> Option<Dose> {
+        let product = self.job.products().get(index)?;
+        Some(dose_on_ground(product, self.mix.shares.get(index)?.0, &self.mix))
+    }
+
+    /// What was used of a cap before this job: per parcel, in the window that ends on the planned date and in each that ends on a later
+    /// treatment and holds the planned date. `None` where it cannot be told.
+    fn used<'job>(&'job self, cap: &CapOf<'_>) -> Option<Vec<Used<'job>>> {
+        let season = self.job.season()?;
+        let date = season.date?;
+        let mut ends: Vec<Date> = season.treatments.iter().map(Treatment::date).filter(|end| *end > date).collect();
+        ends.push(date);
+        ends.sort_unstable();
+        ends.dedup();
+        ends.retain(|end| cap.window.holds(date, *end, season.season_start));
+        let mut all = Vec::new();
+        for parcel in parcels(season) {
+            for end in &ends {
+                let held = season.treatments.iter().filter(|treatment| {
+                    treatment.is_on(parcel) && cap.window.holds(treatment.date(), *end, season.season_start)
+                });
+                let terms: Option<Vec<MassPerArea>> =
+                    held.map(|treatment| cap.of_treatment(&self.job, treatment)).collect();
+                all.push(Used { parcel, end: *end, amount: ordered_sum(terms?) });
+            }
+        }
+        Some(all)
+    }
+
+    /// The treatments that a cap counts on a parcel in the window that ends on a date, by their places.
+    pub(super) fn counted_treatments(&self, largest: &LargestDose) -> Vec<usize> {
+        let (Some(season), Some((product, place, end))) = (self.job.season(), largest.cap) else { return Vec::new() };
+        let Some(cap) = caps(&self.job).find(|cap| (cap.product, cap.place) == (product, place)) else {
+            return Vec::new();
+        };
+        let parcel = season.parcels.iter().find(|parcel| Some(parcel.name()) == largest.parcel());
+        let counts = |treatment: &Treatment| {
+            treatment.is_on(parcel)
+                && cap.window.holds(treatment.date(), end, season.season_start)
+                && cap.of_treatment(&self.job, treatment).is_some_and(|amount| amount > MassPerArea::ZERO)
+        };
+        (0..season.treatments.len()).filter(|t| season.treatments.get(*t).is_some_and(counts)).collect()
+    }
+
+    /// What the products of this job count towards a cap, but for one of them.
+    fn planned(&self, cap: &CapOf<'_>, but: Option<usize>) -> Option<MassPerArea> {
+        let mut terms = Vec::new();
+        for (i, product) in self.job.products().iter().enumerate().filter(|(i, _)| Some(*i) != but) {
+            let counts = match cap.capped {
+                Capped::Product(_) => i == cap.product,
+                Capped::Substance(name, _) => brings(product, name),
+            };
+            if counts {
+                terms.push(counted(cap.capped, product, self.ground_dose(i)?)?);
+            }
+        }
+        Some(ordered_sum(terms))
+    }
+
+    /// The findings on what labels limit over time, and the notes on what to look at before spraying.
+    pub(super) fn on_season(&self, findings: &mut Vec<Finding>) {
+        for cap in caps(&self.job) {
+            self.on_cap(&cap, findings);
+        }
+        for (index, product) in self.job.products().iter().enumerate() {
+            let mut buffers = 0;
+            for restriction in product.label().restrictions() {
+                let place = buffers;
+                buffers += usize::from(matches!(restriction.rule(), Rule::Buffer(..)));
+                self.on_rule(index, product, restriction, place, findings);
+            }
+        }
+    }
+
+    fn said(&self, code: FindingCode, index: usize, key: &str, product: &Product) -> Finding {
+        Finding::new(code, format!("products[{index}].label.{key}"), self.job.units()).about(product.name())
+    }
+
+    fn on_cap(&self, cap: &CapOf<'_>, findings: &mut Vec<Finding>) {
+        let Some(product) = self.job.products().get(cap.product) else { return };
+        let key = format!("caps[{}]", cap.place);
+        let said = |code| self.said(code, cap.product, &key, product);
+        let Some((used, planned)) = self.used(cap).zip(self.planned(cap, None)) else {
+            return findings.push(said(FindingCode::LimitNotChecked));
+        };
+        let mut worst: Option<(MassPerArea, Option<&Parcel>)> = None;
+        for used in used {
+            let amount = used.amount + planned;
+            if worst.is_none_or(|(most, _)| amount > most) {
+                worst = Some((amount, used.parcel));
+            }
+        }
+        let Some((amount, parcel)) = worst else { return };
+        let most = cap.most();
+        let code = if is_over(amount, most) {
+            FindingCode::CapPassed
+        } else if is_over(amount, most * Ratio::of_percent(NEARLY_USED_PERCENT)) {
+            FindingCode::CapNearlyUsed
+        } else {
+            return;
+        };
+        let what = match cap.capped {
+            Capped::Product(_) => product.name(),
+            Capped::Substance(name, _) => name,
+        };
+        let limit = cap.restriction.limit(product.label(), Bound::AtMost, cap.shown(most));
+        let finding = said(code).about(text::on_parcel(what, parcel.map(Parcel::name)));
+        findings.push(finding.actual_value(cap.shown(amount)).against(limit));
+    }
+
+    fn on_rule(
+        &self,
+        index: usize,
+        product: &Product,
+        restriction: &Restriction,
+        place: usize,
+        findings: &mut Vec<Finding>,
+    ) {
+        let limit = |bound, value: Quantity| restriction.limit(product.label(), bound, value);
+        let mut gate = |key: &str, what: String, bound, value: Quantity| {
+            let subject = text::of_product(&what, product.name());
+            let finding = self.said(FindingCode::CheckBeforeSpraying, index, key, product).about(subject);
+            findings.push(finding.against(limit(bound, value)));
+        };
+        let word = |phrase: &'static str| String::from(text::word(phrase));
+        match restriction.rule() {
+            Rule::ReEntry(time) => {
+                return gate("re_entry", word("nobody enters, which holds"), Bound::AtLeast, (*time).into());
+            }
+            Rule::Buffer(from, width) => {
+                return gate(&format!("buffers[{place}]"), text::buffer(from), Bound::AtLeast, (*width).into());
+            }
+            Rule::MinWind(speed, height) => {
+                return gate(
+                    "min_wind",
+                    text::wind(height.map(|height| height.to_string())),
+                    Bound::AtLeast,
+                    (*speed).into(),
+                );
+            }
+            Rule::MaxWind(speed, height) => {
+                return gate(
+                    "max_wind",
+                    text::wind(height.map(|height| height.to_string())),
+                    Bound::AtMost,
+                    (*speed).into(),
+                );
+            }
+            Rule::MinTemperature(value) => {
+                return gate("min_temperature", word("the temperature"), Bound::AtLeast, (*value).into());
+            }
+            Rule::MaxTemperature(value) => {
+                return gate("max_temperature", word("the temperature"), Bound::AtMost, (*value).into());
+            }
+            Rule::MinDeltaT(value) => {
+                return gate("min_delta_t", word("the delta-T"), Bound::AtLeast, difference(*value));
+            }
+            Rule::MaxDeltaT(value) => {
+                return gate("max_delta_t", word("the delta-T"), Bound::AtMost, difference(*value));
+            }
+            _ => {}
+        }
+        let (code, key, bound, value) = match restriction.rule() {
+            Rule::MaxTreatments(most) => {
+                (FindingCode::TooManyTreatments, "max_treatments", Bound::AtMost, Quantity::count((*most).into()))
+            }
+            Rule::MinInterval(time) => (FindingCode::IntervalTooShort, "min_interval", Bound::AtLeast, (*time).into()),
+            Rule::WaitingPeriod(time) => {
+                (FindingCode::WaitingPeriodNotKept, "waiting_period", Bound::AtLeast, (*time).into())
+            }
+            Rule::MinGrowthStage(stage) => {
+                (FindingCode::GrowthStageOutside, "min_growth_stage", Bound::AtLeast, Quantity::count((*stage).into()))
+            }
+            Rule::MaxGrowthStage(stage) => {
+                (FindingCode::GrowthStageOutside, "max_growth_stage", Bound::AtMost, Quantity::count((*stage).into()))
+            }
+            _ => return,
+        };
+        match self.judged(product, restriction.rule()) {
+            None => findings.push(self.said(FindingCode::LimitNotChecked, index, key, product)),
+            Some(Some((_, actual))) => {
+                findings.push(self.said(code, index, key, product).actual_value(actual).against(limit(bound, value)));
+            }
+            Some(None) => {}
+        }
+    }
+
+    /// Whether a rule on count, interval, harvest or stage is broken, and by what. `None` where it cannot be told.
+    #[allow(clippy::type_complexity, reason = "said once")]
+    fn judged(&self, product: &Product, rule: &Rule) -> Option<Option<(Binding, Quantity)>> {
+        let season = self.job.season()?;
+        let of = |treatment: &&Treatment| treatment.is_of(product.name());
+        Some(match rule {
+            Rule::MaxTreatments(most) => {
+                season.date?;
+                let in_season =
+                    |treatment: &&Treatment| season.season_start.is_none_or(|start| treatment.date() >= start);
+                let done = parcels(season).map(|parcel| {
+                    season.treatments.iter().filter(of).filter(in_season).filter(|one| one.is_on(parcel)).count()
+                });
+                let count = done.max().unwrap_or(0) + 1;
+                (count > usize::from(*most)).then(|| (Binding::MaxTreatments, Quantity::count(count as u64)))
+            }
+            Rule::MinInterval(least) => {
+                let date = season.date?;
+                let days = season.treatments.iter().filter(of).map(|one| one.date().days_since(date).unsigned_abs());
+                let nearest = days.min().map(Time::of_days);
+                nearest.filter(|nearest| nearest < least).map(|nearest| (Binding::MinInterval, nearest.into()))
+            }
+            Rule::WaitingPeriod(least) => {
+                let left = Time::of_days(season.harvest?.days_since(season.date?).unsigned_abs());
+                (left < *least).then(|| (Binding::WaitingPeriod, left.into()))
+            }
+            Rule::MinGrowthStage(least) => {
+                let stage = season.growth_stage?;
+                (stage < *least).then(|| (Binding::GrowthStage, Quantity::count(stage.into())))
+            }
+            Rule::MaxGrowthStage(most) => {
+                let stage = season.growth_stage?;
+                (stage > *most).then(|| (Binding::GrowthStage, Quantity::count(stage.into())))
+            }
+            _ => None,
+        })
+    }
+
+    /// For each product the largest dose per ground area that its limits leave on the planned date, and which of them binds. Empty
+    /// without a season; none of a product where one of its limits could not be checked.
+    ///
+    /// It is arithmetic on what the job states, never permission.
+    ///
+    /// # Example
+    ///
+    /// At most 2 L/ha at once and 3 L/ha in a year, of which 1.8 L/ha were brought out in April: 1.2 L/ha are left.
+    ///
+    /// ```
+    /// # #[cfg(feature = "document")]
+    /// # fn main() -> Result<(), mixcalc::Error> {
+    /// let job = mixcalc::document::read_job(br#"
+    ///     format = "mixcalc-job/1"
+    ///     area = "1 ha"
+    ///     volume_rate = "200 L/ha"
+    ///     sprayer = { kind = "boom" }
+    ///     tank = { nominal = "500 L" }
+    ///     measures = [{ kind = "vessel", capacity = "1 L", graduation = "10 mL" }]
+    ///     [season]
+    ///     date = 2026-05-31
+    ///     treatments = [{ date = 2026-04-20, product = "example product A", dose = "1.8 L/ha" }]
+    ///     [[products]]
+    ///     name = "example product A"
+    ///     dose = "1 L/ha"
+    ///     label = { max_dose = "2 L/ha", caps = [{ value = "3 L/ha", over = { years = 1 } }] }
+    /// "#)?;
+    /// let largest = mixcalc::plan(&job)?.largest_doses();
+    /// let largest = largest[0].as_ref().unwrap();
+    /// assert_eq!(mixcalc::Quantity::from(largest.dose()).to_string(), "1.2 L/ha");
+    /// assert_eq!(largest.binding(), mixcalc::Binding::Cap);
+    /// # Ok(())
+    /// # }
+    /// # #[cfg(not(feature = "document"))]
+    /// # fn main() {}
+    /// ```
+    ///
+    /// # Source
+    ///
+    /// `docs/numbers.md`, section 14.
+    #[must_use]
+    pub fn largest_doses(&self) -> Vec<Option<LargestDose>> {
+        if self.job.season().is_none() {
+            return Vec::new();
+        }
+        (0..self.job.products().len()).map(|index| self.largest_dose(index)).collect()
+    }
+
+    fn largest_dose(&self, index: usize) -> Option<LargestDose> {
+        let product = self.job.products().get(index)?;
+        let by_volume = product.dose().is_by_volume();
+        let none = as_dose(MassPerArea::ZERO, by_volume);
+        let mut forbidden = None;
+        for restriction in product.label().restrictions() {
+            let rule = restriction.rule();
+            let (bound, value) = match rule {
+                Rule::MaxTreatments(most) => (Bound::AtMost, Quantity::count((*most).into())),
+                Rule::MinInterval(time) | Rule::WaitingPeriod(time) => (Bound::AtLeast, (*time).into()),
+                Rule::MinGrowthStage(stage) => (Bound::AtLeast, Quantity::count((*stage).into())),
+                Rule::MaxGrowthStage(stage) => (Bound::AtMost, Quantity::count((*stage).into())),
+                _ => continue,
+            };
+            if let Some((binding, _)) = self.judged(product, rule)?
+                && forbidden.is_none()
+            {
+                let limit = restriction.limit(product.label(), bound, value);
+                forbidden = Some(LargestDose { dose: none, binding, parcel: None, limit, cap: None });
+            }
+        }
+        let (_, key, most, share) = self.binding_maximum(product)?;
+        let dose = match most {
+            Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => most,
+            _ => share.on_ground(self.mix.rate),
+        };
+        let limit = product.largest_dose_limit(key, most);
+        let mut largest = LargestDose { dose, binding: Binding::MaxDose, parcel: None, limit, cap: None };
+        for cap in caps(&self.job) {
+            let per_unit = match cap.capped {
+                Capped::Product(_) if cap.product == index => MassPerArea::one(),
+                Capped::Substance(name, _) if brings(product, name) => {
+                    counted(cap.capped, product, as_dose(MassPerArea::one(), by_volume))?
+                }
+                _ => continue,
+            };
+            let others = self.planned(&cap, Some(index))?;
+            for used in self.used(&cap)? {
+                let room = (cap.most() - (used.amount + others)).max(MassPerArea::ZERO);
+                let dose = MassPerArea::one() * (room / per_unit);
+                if dose < as_mass(largest.dose) {
+                    let label = self.job.products().get(cap.product).map(Product::label)?;
+                    largest = LargestDose {
+                        dose: as_dose(dose, by_volume),
+                        binding: Binding::Cap,
+                        parcel: used.parcel.map(|parcel| parcel.name().into()),
+                        limit: cap.restriction.limit(label, Bound::AtMost, cap.shown(cap.most())),
+                        cap: Some((cap.product, cap.place, used.end)),
+                    };
+                }
+            }
+        }
+        Some(forbidden.unwrap_or(largest))
+    }
+
+    /// The largest dose of a product that binds: its place among them, its key, itself, and its share of the mix.
+    pub(super) fn binding_maximum(&self, product: &Product) -> Option<(usize, &'static str, Dose, Share)> {
+        let of = self.mix.composition(&self.job);
+        let all = product.largest_doses().enumerate();
+        let shares = all.filter_map(|(n, (key, dose))| Some((n, key, dose, dose.share(&of).ok()?)));
+        shares.reduce(|least, next| if next.3.min(least.3) == least.3 { least } else { next })
+    }
+}
+
+/// The parcels of a season; one without a name where none is given.
+fn parcels(season: &Season) -> impl Iterator<Item = Option<&Parcel>> {
+    let nameless = season.parcels.is_empty().then_some(None);
+    season.parcels.iter().map(Some).chain(nameless)
+}
+
+/// A difference of temperatures, which is no temperature.
+fn difference(kelvins: Temperature) -> Quantity {
+    Quantity::difference(kelvins)
+}
