@@ -329,10 +329,10 @@ impl Nozzle {
         }
         let line = Line::through(&logarithms)?;
         let degrees = DegreesOfFreedom::new(Ratio::one() * line.degrees())?;
+        let scatter = alloc::format!("{name}, scatter");
         let fitted = |part: &str, value: f64, u: f64| {
-            let name = alloc::format!("{name}, {part}");
             let (value, u) = (Ratio::one() * value, Ratio::one() * u);
-            Uncertain::from_spread(&name, value, u, &alloc::format!("{name} scatter"), degrees)
+            Uncertain::from_spread(&alloc::format!("{name}, {part}"), value, u, &scatter, degrees)
         };
         let exponent = fitted("exponent", line.slope, line.scatter() / libm::sqrt(line.x_squares))?;
         let middle = libm::exp(line.y_mean);
