@@ -64,7 +64,7 @@ pub struct Banded {
     pub field: Calibration,
 }
 
-/// Adds up the uncertain parts of a constructor, each of which must be above zero.
+/// Refuses inputs that are not above zero, each at its own name.
 macro_rules! above_zero {
     ($($name:ident),*) => { $(above_zero($name, stringify!($name))?;)* };
 }
@@ -468,7 +468,7 @@ impl Calibration {
         }
     }
 
-    /// The volume rate after something of it changes, all else as calibrated: `R times` the ratio that the change makes.
+    /// The volume rate after something of it changes, all else as calibrated: `R` times the ratio that the change makes.
     ///
     /// # Errors
     ///

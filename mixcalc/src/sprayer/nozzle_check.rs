@@ -1,6 +1,5 @@
 //! The nozzle check: catches of a boom against a new nozzle and against their mean, and what cannot be told from them.
 
-use alloc::borrow::Cow;
 use alloc::format;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -38,13 +37,11 @@ impl NozzleLimits {
     /// The advice: 5 % of the mean, 10 % over new; 10 % between the sides. No law.
     #[must_use]
     pub fn advised() -> Self {
-        let of = |percent, source| Limit::advice(Bound::AtMost, Ratio::of_percent(percent), source);
-        let mut sides = of(SIDES_PERCENT, text::source::NOZZLE_SIDES);
-        sides.force = Force::Standard;
+        let of = |percent, force, source| Limit::new(Bound::AtMost, Ratio::of_percent(percent), force, source);
         Self {
-            of_mean: of(OF_MEAN_PERCENT, text::source::NOZZLE_OF_MEAN),
-            over_new: of(OVER_NEW_PERCENT, text::source::NOZZLE_OVER_NEW),
-            sides,
+            of_mean: of(OF_MEAN_PERCENT, Force::Advice, text::source::NOZZLE_OF_MEAN),
+            over_new: of(OVER_NEW_PERCENT, Force::Advice, text::source::NOZZLE_OVER_NEW),
+            sides: of(SIDES_PERCENT, Force::Standard, text::source::NOZZLE_SIDES),
             reject: None,
         }
     }
@@ -55,9 +52,8 @@ impl NozzleLimits {
     ///
     /// At `reject`: [`NotPositive`](ErrorCode::NotPositive).
     pub fn with_reject(mut self, reject: Ratio, law: &str) -> Result<Self, Error> {
-        let value = positive(reject).map_err(|error| error.at("reject"))?.into();
-        let source = Cow::Owned(text::legible(law));
-        self.reject = Some(Limit { bound: Bound::AtMost, value, force: Force::Law, source });
+        let reject = positive(reject).map_err(|error| error.at("reject"))?;
+        self.reject = Some(Limit::new(Bound::AtMost, reject, Force::Law, law));
         Ok(self)
     }
 }
@@ -290,7 +286,7 @@ impl NozzleCheck {
     /// # Errors
     ///
     /// At `catches`: [`MissingInput`](ErrorCode::MissingInput) for none, [`DuplicateName`](ErrorCode::DuplicateName) for two nozzles of one name. At
-    /// `repeatability`: [`MissingInput`](ErrorCode::MissingInput).
+    /// `repeatability`: [`MissingInput`](ErrorCode::MissingInput). At `limits`: [`WrongQuantity`](ErrorCode::WrongQuantity) for a limit that is no ratio.
     pub fn judge(&self, catches: &[NozzleCatches]) -> Result<CheckedSet, Error> {
         if catches.is_empty() {
             return Err(Error::new(ErrorCode::MissingInput).at("catches").allowed(text::word("one or more")));
@@ -376,12 +372,11 @@ impl NozzleCheck {
     }
 
     fn beyond(&self, difference: &Uncertain<Ratio>, limit: &Limit) -> Result<Beyond, Error> {
-        let limit: Ratio = limit.value.claim()?;
-        let over = difference.side_of(limit, self.coverage)?;
-        let under = difference.side_of(limit * -1.0, self.coverage)?;
-        Ok(match (under, over) {
-            (Side::Over, Side::Under) => Beyond::No,
-            (Side::Under, _) | (_, Side::Over) => Beyond::Yes,
+        let limit = part(limit)?;
+        let opposite = Uncertain::exact(Ratio::ZERO)?.minus(difference)?;
+        Ok(match (difference.side_of(limit, self.coverage)?, opposite.side_of(limit, self.coverage)?) {
+            (Side::Under, Side::Under) => Beyond::No,
+            (Side::Over, _) | (_, Side::Over) => Beyond::Yes,
             _ => Beyond::CannotTell,
         })
     }
@@ -400,7 +395,7 @@ impl NozzleCheck {
         of_new: &Uncertain<Ratio>,
         is_shared: bool,
     ) -> Result<NozzleAdvice, Error> {
-        let over_new = of_new.side_of(self.limits.over_new.value.claim()?, self.coverage)?;
+        let over_new = of_new.side_of(part(&self.limits.over_new)?, self.coverage)?;
         Ok(match (self.beyond(of_mean, &self.limits.of_mean)?, over_new) {
             (Beyond::Yes, _) if of_mean.value() < Ratio::ZERO => NozzleAdvice::Clean,
             (Beyond::Yes, _) => NozzleAdvice::Replace,
@@ -419,7 +414,7 @@ impl NozzleCheck {
         is_shared: bool,
     ) -> Result<SetAdvice, Error> {
         let count = |advice| nozzles.iter().filter(|nozzle| nozzle.advice == advice).count();
-        let over_new = of_new.side_of(self.limits.over_new.value.claim()?, self.coverage)?;
+        let over_new = of_new.side_of(part(&self.limits.over_new)?, self.coverage)?;
         let to_replace = count(NozzleAdvice::Replace);
         Ok(if is_shared {
             SetAdvice::CheckGaugeClockJug
@@ -451,6 +446,11 @@ impl NozzleCheck {
         let side = self.rejected(&apart, &self.limits.sides)?;
         Ok(Some((apart, side)))
     }
+}
+
+/// The value of a limit, which is a part of what is compared with.
+fn part(limit: &Limit) -> Result<Ratio, Error> {
+    limit.value.claim().map_err(|error| error.at("limits"))
 }
 
 /// Whether a difference is beyond a limit to either side.
