@@ -1033,10 +1033,11 @@ proptest! {
             minutes.iter().zip(counts).map(|(t, n)| t * f64::from(u32::try_from(*n).unwrap())).sum()
         };
         prop_assert!(taken(&best) <= available * (1.0 + 1e-8) && best.iter().all(|n| *n >= 2));
-        for a in 2..=((available / minutes[0]) as u64) {
-            for b in 2..=((available / minutes[1]) as u64) {
-                for c in 2..=((available / minutes[2]) as u64) {
-                    let counts = [a, b, c];
+        let fitting = |i: usize| (2_u32..).take_while(move |n| minutes[i] * f64::from(*n) <= available);
+        for a in fitting(0) {
+            for b in fitting(1) {
+                for c in fitting(2) {
+                    let counts = [a, b, c].map(u64::from);
                     prop_assert!(taken(&counts) > available || variance(&best) <= variance(&counts) * (1.0 + 1e-12));
                 }
             }
