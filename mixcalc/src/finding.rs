@@ -185,6 +185,20 @@ pub struct Limit {
 }
 
 impl Limit {
+    /// A limit of the caller's: of the law where the sprayer is used, of a maker's table.
+    ///
+    /// ```
+    /// use mixcalc::{Bound, Force, Limit, Ratio};
+    ///
+    /// let limit = Limit::new(Bound::AtMost, Ratio::from_percent(15.0)?, Force::Law, "example decree");
+    /// assert_eq!(limit.source(), "example decree");
+    /// # Ok::<(), mixcalc::Error>(())
+    /// ```
+    #[must_use]
+    pub fn new(bound: Bound, value: impl Into<Quantity>, force: Force, source: &str) -> Self {
+        Self { bound, value: value.into(), force, source: Cow::Owned(text::legible(source)) }
+    }
+
     pub(crate) fn advice(bound: Bound, value: impl Into<Quantity>, source: &'static str) -> Self {
         Self { bound, value: value.into(), force: Force::Advice, source: Cow::Borrowed(source) }
     }

@@ -1,10 +1,26 @@
-//! The sprayer: its kind, its tank and the safe fill, and what stays in it after spraying out.
+//! The sprayer: its kind, its tank and the safe fill, what stays in it after spraying out, its nozzles, and what it puts out.
 
+mod calibration;
+mod delivered;
+mod fan;
+mod nozzle;
+mod nozzle_check;
 mod output;
+mod repeats;
+mod setting;
+mod wear;
 
 use alloc::sync::Arc;
 
+pub use calibration::*;
+pub use delivered::*;
+pub use fan::*;
+pub use nozzle::*;
+pub use nozzle_check::*;
 pub use output::*;
+pub use repeats::*;
+pub use setting::*;
+pub use wear::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};

@@ -357,6 +357,17 @@ pub(crate) mod source {
     /// Carried mass.
     pub(crate) const CARRIED_MASS: &str =
         "FAO, guidelines on minimum requirements for pesticide application equipment, 2001, volume 1";
+    /// Nominal flows.
+    pub(crate) const ISO_10625: &str = "ISO 10625:2018, nominal flow of water at 300 kPa";
+    /// Size numbers.
+    pub(crate) const SIZE_BY_CUSTOM: &str = "custom: tenths of a US gallon per minute at 40 psi";
+    /// Nozzles of one set.
+    pub(crate) const NOZZLE_OF_MEAN: &str =
+        "extension bulletins and makers' handbooks: within 5 % of the mean of the set";
+    /// Worn nozzles.
+    pub(crate) const NOZZLE_OVER_NEW: &str = "US state examination guidance: worn at 10 % over a new nozzle";
+    /// Left and right.
+    pub(crate) const NOZZLE_SIDES: &str = "ISO 16122-3 and EN 13790-2: at most 10 % between the sides (text not seen)";
 }
 
 /// Cautions for people, in the order of their force: code, whether only for carried sprayers, text.
@@ -835,6 +846,7 @@ pub(crate) mod working {
     pub(crate) const LEDGER: &str = "docs/numbers.md, 8";
     pub(crate) const SUBSTANCES: &str = "docs/numbers.md, 13";
     pub(crate) const SEASON: &str = "docs/numbers.md, 14";
+    pub(crate) const CALIBRATION: &str = "docs/numbers.md, 15";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

@@ -6,9 +6,13 @@
 //! `docs/numbers.md`, section 11.
 
 mod degrees;
+mod function;
+pub(crate) mod line;
+mod probability;
 mod simulation;
-mod student;
+pub(crate) mod student;
 
+use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
@@ -20,6 +24,7 @@ use crate::quantity::{AdditiveKind, Quantity, Ratio, bounded, not_negative, orde
 use crate::text::{self, legible_name};
 
 pub use degrees::DegreesOfFreedom;
+pub use probability::Side;
 pub use simulation::{Simulation, Trial, simulate};
 
 /// Half the width of a rectangular distribution, in standard deviations: the square root of three.
@@ -49,6 +54,9 @@ struct Origin {
     name: Arc<str>,
     standard_uncertainty: Quantity,
     shape: Shape,
+    /// The name of the spread that the standard uncertainty was found from, where several inputs were found from one: they err
+    /// independently, and are known equally well or badly together.
+    spread: Option<Arc<str>>,
 }
 
 impl Origin {
@@ -68,7 +76,7 @@ struct Term<Q> {
     amount: Q,
 }
 
-fn magnitude<Q: AdditiveKind>(amount: Q) -> Q {
+pub(crate) fn magnitude<Q: AdditiveKind>(amount: Q) -> Q {
     if amount < Q::default() { amount * -1.0 } else { amount }
 }
 
@@ -265,9 +273,24 @@ impl<Q: AdditiveKind> Uncertain<Q> {
 
     fn of_input(name: &str, value: Q, standard_uncertainty: Q, shape: Shape) -> Result<Self, Error> {
         let name = legible_name(name)?;
-        let origin = Arc::new(Origin { name, standard_uncertainty: Quantity::of(standard_uncertainty), shape });
-        let term = Term { origin, amount: standard_uncertainty };
-        Self::combined(value, Vec::from([term])).map_err(|error| error.at("value"))
+        Self::of_origin(name, value, standard_uncertainty, shape, None)
+    }
+
+    fn of_origin(name: Arc<str>, value: Q, amount: Q, shape: Shape, spread: Option<Arc<str>>) -> Result<Self, Error> {
+        let origin = Arc::new(Origin { name, standard_uncertainty: Quantity::of(amount), shape, spread });
+        Self::combined(value, Vec::from([Term { origin, amount }])).map_err(|error| error.at("value"))
+    }
+
+    /// A value whose standard uncertainty was found from a spread that gave those of other values too.
+    pub(crate) fn from_spread(
+        name: &str,
+        value: Q,
+        standard_uncertainty: Q,
+        spread: &str,
+        degrees_of_freedom: DegreesOfFreedom,
+    ) -> Result<Self, Error> {
+        let (name, shape) = (legible_name(name)?, Shape::Bell(degrees_of_freedom));
+        Self::of_origin(name, value, bounded(standard_uncertainty)?, shape, Some(spread.into()))
     }
 
     /// Adds up what the same input contributes: the only way to a value.
@@ -308,7 +331,8 @@ impl<Q: AdditiveKind> Uncertain<Q> {
     }
 
     /// How well the standard uncertainty is known: `u^4 / sum(c^4 / v)` over the contributions `c` of inputs with `v` degrees of freedom
-    /// (Welch and Satterthwaite). An input that is used twice is one contribution.
+    /// (Welch and Satterthwaite). An input that is used twice is one contribution, and so are inputs whose uncertainties were found from
+    /// one spread, such as the two parameters of a fitted line, with the root of their squares.
     ///
     /// # Source
     ///
@@ -316,11 +340,14 @@ impl<Q: AdditiveKind> Uncertain<Q> {
     #[must_use]
     pub fn degrees_of_freedom(&self) -> DegreesOfFreedom {
         let whole = self.standard_uncertainty();
-        let parts = self.terms.iter().map(|term| {
-            let part = term.amount / whole;
-            part * part * part * part * term.origin.shape.degrees_of_freedom().reciprocal()
-        });
-        DegreesOfFreedom::from_reciprocal(ordered_sum(parts))
+        let mut estimates: BTreeMap<(bool, &str), (Ratio, Ratio)> = BTreeMap::new();
+        for Term { origin, amount } in &self.terms {
+            let part = *amount / whole;
+            let name = origin.spread.as_ref().unwrap_or(&origin.name);
+            let estimate = estimates.entry((origin.spread.is_some(), name)).or_default();
+            *estimate = (estimate.0 + part * part, origin.shape.degrees_of_freedom().reciprocal());
+        }
+        DegreesOfFreedom::from_reciprocal(ordered_sum(estimates.into_values().map(|(part, of)| part * part * of)))
     }
 
     /// What each input contributes, the largest first: what to measure better.

@@ -14,7 +14,7 @@ const MOST_STEPS: usize = 100;
 /// The two-sided quantile: with `coverage` above 0 and not so near to 1 that the slope there is lost in
 /// rounding, `t` such that a share of `coverage` lies within `-t` and `t`. Without degrees of
 /// freedom, of the normal distribution.
-pub(super) fn two_sided(coverage: f64, degrees: Option<u64>) -> f64 {
+pub(crate) fn two_sided(coverage: f64, degrees: Option<u64>) -> f64 {
     match degrees {
         #[allow(clippy::cast_precision_loss)] // at most a thousand
         Some(degrees) if degrees <= MOST_SUMMED => {
@@ -24,6 +24,28 @@ pub(super) fn two_sided(coverage: f64, degrees: Option<u64>) -> f64 {
         #[allow(clippy::cast_precision_loss)] // the last digits of so many make no difference
         Some(degrees) => far(normal(coverage), degrees as f64),
         None => normal(coverage),
+    }
+}
+
+/// A `t` that holds all but 1e-21 with over a thousand degrees of freedom.
+const CERTAIN: f64 = 10.0;
+
+/// Steps after which [`far`] is undone to the last digits: each leaves less than a tenth of the error.
+const STEPS_BACK: usize = 16;
+
+/// The share within `-t` and `t`: the other way round.
+pub(super) fn within(t: f64, degrees: Option<u64>) -> f64 {
+    let t = libm::fabs(t);
+    let normal = |z: f64| libm::erf(z * FRAC_1_SQRT_2);
+    match degrees {
+        #[allow(clippy::cast_precision_loss)] // at most a thousand
+        Some(degrees) if degrees <= MOST_SUMMED => within_angle(libm::atan(t / libm::sqrt(degrees as f64)), degrees).0,
+        #[allow(clippy::cast_precision_loss)] // the last digits of so many make no difference
+        Some(degrees) => {
+            let t = libm::fmin(t, CERTAIN);
+            normal((0..STEPS_BACK).fold(t, |z, _| z - (far(z, degrees as f64) - t)))
+        }
+        None => normal(t),
     }
 }
 
