@@ -97,8 +97,13 @@ fn each<'py, T>(
     Ok(PyTuple::new(py, items?)?.unbind())
 }
 
+/// A quantity of the plan; a count has the unit 1, as documents say it.
 fn quantity(value: impl Into<mixcalc::Quantity>) -> Quantity {
-    value.into().into()
+    let quantity: Quantity = value.into().into();
+    match quantity.unit.as_ref() {
+        "m^0" => Quantity { unit: "1".into(), ..quantity },
+        _ => quantity,
+    }
 }
 
 fn gap(py: Python<'_>, gap: mixcalc::Ratio, dose: mixcalc::Quantity) -> PyResult<Py<PyAny>> {
@@ -170,7 +175,10 @@ fn working(py: Python<'_>, working: &mixcalc::Working, units: mixcalc::System) -
 
 fn largest_dose(py: Python<'_>, largest: &mixcalc::LargestDose) -> PyResult<Py<PyAny>> {
     let (dose, limit) = (quantity(largest.dose()), largest.limit());
-    let fields = (dose, largest.binding().name(), largest.parcel(), quantity(limit.value()), limit.source());
+    // A count of days or treatments is no amount.
+    let is_amount = matches!(largest.binding(), mixcalc::Binding::MaxDose | mixcalc::Binding::Cap);
+    let value = is_amount.then(|| quantity(limit.value()));
+    let fields = (dose, largest.binding().name(), largest.parcel(), value, limit.source());
     shape(py, "LargestDose", fields)
 }
 

@@ -27,13 +27,17 @@ class Num:
 
 
 class Si(Num):
-    """A number within a tolerance in SI, whatever its kind is called."""
+    """A number within a tolerance in SI, as documents tell it in a unit of its own."""
 
-    def __init__(self, si, tolerance):
+    def __init__(self, si, tolerance, name):
         super().__init__(si, "any", tolerance)
+        self.name = name
+
+    def plain(self):
+        return {"value": float(self.si / unit(self.name)[0]), "unit": self.name}
 
     def holds(self, got):
-        return abs(quantity(got)[0] - self.si) <= self.tolerance
+        return abs(quantity(got)[0] - self.si) <= self.tolerance and got["unit"] == self.name
 
 
 class Either:

@@ -34,6 +34,10 @@ def in_window(t: str, e: str, over: dict, start) -> bool:
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
 
 
+ON_CROP = {"treated-area": "/ha", "leaf-wall-area": "/ha", "tree-row-volume": "/10000 m3", "crown-height": "/ha/m",
+           "row-length": "/100 m", "plant": "", "spot": ""}  # how the unit of documents ends
+
+
 def basis_of(given, said=None) -> str:
     """What a dose is counted on: as said, as its unit names, or as its dimension implies."""
     return said or named_basis(given) or ("ground-area" if quantity(given)[1] in PER_AREA else "mix-volume")
@@ -753,14 +757,15 @@ class Reckoning:
     def total(self, p):
         exactly = p.c * self.V
         per_area, share = (LIQUID_PER_AREA, BY_VOLUME) if p.kind == VOLUME else (DRY_PER_AREA, DENSITY)
+        of = "L" if p.kind == VOLUME else "kg"
         doses = {"ground-area": (p.c * self.R, per_area), "mix-volume": (p.c, share)}
-        for basis in ("treated-area", "leaf-wall-area", "tree-row-volume", "crown-height", "row-length", "plant", "spot"):
+        for basis in ON_CROP:
             try:  # "the dose on every basis that the job says enough of"
                 doses[basis] = p.c * self.R / self.stands(basis), None
             except NoAnswer:
                 continue
         total = {"name": p.name, "exact": self.num(exactly, p.kind),
-                 "doses": [{"basis": basis, "dose": self.num(size, kind) if kind else Si(size, 10 * self.u * size)}
+                 "doses": [{"basis": basis, "dose": self.num(size, kind) if kind else Si(size, 10 * self.u * size, of + ON_CROP[basis])}
                            for basis, (size, kind) in doses.items()]}
         if "season" in self.job and p.largest is not None:
             total["largest_dose"] = self.largest_dose(p)

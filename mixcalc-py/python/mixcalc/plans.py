@@ -126,8 +126,8 @@ class LargestDose(NamedTuple):
     """Which limit binds: max-treatments, min-interval, waiting-period, growth-stage, max-dose or cap."""
     parcel: str | None
     """The parcel on which it binds, where parcels have names."""
-    limit: Quantity
-    """The limit itself."""
+    limit: Quantity | None
+    """The limit itself, where it is an amount."""
     source: str
     """Where it stands."""
 

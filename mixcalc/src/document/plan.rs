@@ -101,7 +101,7 @@ wire_out! {
         /// Per product of the job.
         products: Vec<TotalWire>,
         /// Summed across products, by name; absent where no product states what acts in it.
-        #[serde(skip_serializing_if = "Vec::is_empty")]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
         active_substances: Vec<SubstanceTotalWire>,
     }
 
@@ -289,7 +289,7 @@ wire_out! {
         /// What it is held against.
         limit: Option<LimitWire>,
         /// What the value may have been meant as, the likeliest first; absent where nothing of the kind is thought.
-        #[serde(skip_serializing_if = "Vec::is_empty")]
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
         readings: Vec<ReadingWire>,
     }
 
