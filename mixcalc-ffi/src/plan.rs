@@ -4,12 +4,11 @@ use std::collections::BTreeMap;
 use std::ffi::{CString, c_char};
 use std::ptr::null;
 
-use mixcalc::{Limit, Measure, Plan, document, sheet};
+use mixcalc::{Limit, Measure, Plan, Quantity, document, sheet};
 
 use crate::border::answer;
 use crate::error::ErrorDetails;
 use crate::failure::Failure;
-use crate::quantity::parts_as_documents_say;
 use crate::text::{hand_out, lent, taken};
 
 /// A job worked out: loads, recipes, steps, ledger, findings. Made by mixcalc_plan_new(), given back with mixcalc_plan_free().
@@ -36,7 +35,7 @@ impl PlanHandle {
             own.extend([finding.code().name().into(), finding.path().into()]);
             own.extend(finding.limit().map(|limit| limit.source().into()));
             let values = [finding.actual(), finding.limit().map(Limit::value)];
-            own.extend(values.into_iter().flatten().map(|value| parts_as_documents_say(value).1));
+            own.extend(values.into_iter().flatten().map(|value: Quantity| value.to_told_parts().1));
         }
         for caution in plan.cautions() {
             own.extend([caution.code().into(), caution.text().into()]);

@@ -88,9 +88,3 @@ fn kind_named(words: &str) -> Result<Kind, Box<Failure>> {
     let known = Kind::all().iter().find(|kind| kind.words() == words && **kind != Kind::Derived);
     known.copied().ok_or_else(|| Failure::kind(words))
 }
-
-/// Value and unit as documents have them: a count has the unit 1.
-pub(crate) fn parts_as_documents_say(quantity: Quantity) -> (f64, String) {
-    let (value, unit) = quantity.to_parts();
-    (value, if unit == "m^0" { "1".into() } else { unit })
-}

@@ -11,7 +11,6 @@ use crate::choice;
 use crate::error::ErrorDetails;
 use crate::failure::Failure;
 use crate::plan::{PlanHandle, read};
-use crate::quantity::parts_as_documents_say;
 use crate::sized::{Appended, fill, first_release_ends_with};
 
 /// A value in the unit of documents: the double that the plan document shows.
@@ -795,7 +794,7 @@ pub unsafe extern "C" fn mixcalc_plan_finding(
     let make = |plan: &PlanHandle| {
         let (said, message) = at("finding", finding, plan.plan.findings().iter().zip(&plan.messages))?;
         let parts = |value: Option<Quantity>| {
-            let parts = value.map(parts_as_documents_say);
+            let parts = value.map(Quantity::to_told_parts);
             parts.map_or((0.0, null()), |(value, unit)| (value, plan.lend(&unit)))
         };
         let limit = said.limit();

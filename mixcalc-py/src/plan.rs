@@ -97,13 +97,8 @@ fn each<'py, T>(
     Ok(PyTuple::new(py, items?)?.unbind())
 }
 
-/// A quantity of the plan; a count has the unit 1, as documents say it.
 fn quantity(value: impl Into<mixcalc::Quantity>) -> Quantity {
-    let quantity: Quantity = value.into().into();
-    match quantity.unit.as_ref() {
-        "m^0" => Quantity { unit: "1".into(), ..quantity },
-        _ => quantity,
-    }
+    value.into().into()
 }
 
 fn gap(py: Python<'_>, gap: mixcalc::Ratio, dose: mixcalc::Quantity) -> PyResult<Py<PyAny>> {
@@ -175,9 +170,7 @@ fn working(py: Python<'_>, working: &mixcalc::Working, units: mixcalc::System) -
 
 fn largest_dose(py: Python<'_>, largest: &mixcalc::LargestDose) -> PyResult<Py<PyAny>> {
     let (dose, limit) = (quantity(largest.dose()), largest.limit());
-    // A count of days or treatments is no amount.
-    let is_amount = matches!(largest.binding(), mixcalc::Binding::MaxDose | mixcalc::Binding::Cap);
-    let value = is_amount.then(|| quantity(limit.value()));
+    let value = largest.most().map(quantity);
     let fields = (dose, largest.binding().name(), largest.parcel(), value, limit.source());
     shape(py, "LargestDose", fields)
 }

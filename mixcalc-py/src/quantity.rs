@@ -177,7 +177,7 @@ kinds! {
 /// What a result of arithmetic is told in where its operands do not say.
 fn told_in(core: mixcalc::Quantity) -> Cow<'static, str> {
     match core.kind().unit() {
-        "" => core.to_parts().1.into(),
+        "" => core.to_told_parts().1.into(),
         unit => unit.into(),
     }
 }

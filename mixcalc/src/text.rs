@@ -573,7 +573,6 @@ pub(crate) const COUNTED: &str = "a whole number from 1 to 1000000000000";
 pub(crate) const SMALL_NUMBER: &str = "a whole number from 0 to 36525";
 
 /// A growth stage.
-#[cfg(feature = "document")]
 pub(crate) const GROWTH_STAGE: &str = "a growth stage from 0 to 99";
 
 /// A window of time.

@@ -494,14 +494,14 @@ fn what_cannot_be_measured_is_refused_at_its_place() -> Outcome {
     assert_eq!(exact::<Ratio>("0 1").power(&exact("0.5 1")).unwrap_err().code(), ErrorCode::NotPositive);
     assert_eq!(FanAngle::of_degrees(180).unwrap_err().path(), "fan_angle");
     for text in ["2026-13-01", "2026-02-29", "2026-2-01", "26-02-01", "2026-02-01-", "0000-01-01", "2026-00-10", "x"] {
-        assert_eq!(Day::read(text).unwrap_err().path(), "day", "{text}");
+        assert_eq!(Date::read(text).unwrap_err().code(), ErrorCode::OutOfRange, "{text}");
     }
     Ok(())
 }
 
 #[test]
 fn days_are_counted_over_leap_years() -> Outcome {
-    let days = |from, to| Ok::<_, Error>((Day::read(to)?.since(Day::read(from)?).minutes() / 1440.0).round());
+    let days = |from, to| Ok::<_, Error>((Date::read(to)?.since(Date::read(from)?).minutes() / 1440.0).round());
     assert_eq!(days("2026-01-01", "2026-12-31")?, 364.0);
     assert_eq!(days("2024-02-28", "2024-03-01")?, 2.0);
     assert_eq!(days("2023-02-28", "2023-03-01")?, 1.0);
@@ -521,13 +521,13 @@ fn a_calibration_of_another_setting_says_what_differs() -> Outcome {
         nozzles: "03".into(),
         pressure: Pressure::read("200 kPa")?,
         ground: "level stubble".into(),
-        day: Day::read("2026-05-01")?,
+        date: Date::read("2026-05-01")?,
     };
     let month = Time::read("43200 min")?;
     assert_eq!(calibration.differences(&setting, month), [Difference::Unstated]);
     let calibration = calibration.with_setting(setting.clone());
     assert_eq!(calibration.differences(&setting, month), []);
-    let on_the_last_day = Setting { day: Day::read("2026-05-31")?, ..setting.clone() };
+    let on_the_last_day = Setting { date: Date::read("2026-05-31")?, ..setting.clone() };
     assert_eq!(calibration.differences(&on_the_last_day, month), []);
     let other = Setting {
         sprayer: "knapsack 3".into(),
@@ -535,7 +535,7 @@ fn a_calibration_of_another_setting_says_what_differs() -> Outcome {
         nozzles: "04".into(),
         pressure: Pressure::read("2.1 bar")?,
         ground: "slope".into(),
-        day: Day::read("2026-06-01")?,
+        date: Date::read("2026-06-01")?,
     };
     let all = [
         Difference::Sprayer,
@@ -546,7 +546,7 @@ fn a_calibration_of_another_setting_says_what_differs() -> Outcome {
         Difference::TooOld,
     ];
     assert_eq!(calibration.differences(&other, month), all);
-    let before = Setting { day: Day::read("2026-04-30")?, ..setting };
+    let before = Setting { date: Date::read("2026-04-30")?, ..setting };
     assert_eq!(calibration.differences(&before, month), [Difference::LaterDay]);
     Ok(())
 }

@@ -11,8 +11,8 @@ use crate::finding::{Caution, Finding, Reading};
 use crate::label::Dose;
 use crate::measure::{Amount, Measure};
 use crate::plan::{
-    Action, Binding, Cleared, Ground, LargestDose, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step,
-    SubstanceTotal, Total,
+    Action, Cleared, Ground, LargestDose, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, SubstanceTotal,
+    Total,
 };
 use crate::quantity::{Quantity, Ratio, Volume};
 
@@ -496,8 +496,7 @@ fn total(
             dose: Stated::of(largest.dose()),
             binding: largest.binding().name(),
             parcel: largest.parcel().map(ToString::to_string),
-            limit: matches!(largest.binding(), Binding::MaxDose | Binding::Cap)
-                .then(|| Stated::of(largest.limit().value())),
+            limit: largest.most().map(Stated::of),
             source: largest.limit().source().to_string(),
         }),
     }

@@ -10,8 +10,8 @@ use serde::{Serialize, Serializer};
 use super::node::delivered;
 use crate::error::{Error, ErrorCode};
 use crate::quantity::{
-    Dimension, Expression, Kind, Quantity, QuantityKind, Ratio, Temperature, VolumeFraction, in_unit, missing_unit,
-    parts, read_stated, read_unit, suggesting,
+    Expression, Kind, Quantity, QuantityKind, Ratio, Temperature, VolumeFraction, in_unit, missing_unit, read_stated,
+    read_unit, suggesting,
 };
 use crate::text;
 
@@ -39,12 +39,8 @@ pub(super) struct Parts {
 
 impl<Q: Into<Quantity>> From<Q> for Stated {
     fn from(quantity: Q) -> Self {
-        let quantity = quantity.into();
-        let (value, unit) = parts(quantity);
-        // A count has no unit.
-        let is_count = quantity.kind() == Kind::Derived && quantity.dimension() == Dimension::NONE;
-        let unit = if is_count { Cow::Borrowed("1") } else { unit };
-        Self::Parts(Parts { value, unit })
+        let (value, unit) = quantity.into().to_told_parts();
+        Self::Parts(Parts { value, unit: unit.into() })
     }
 }
 

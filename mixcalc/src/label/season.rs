@@ -42,6 +42,12 @@ impl Date {
         date.filter(|date| date.year() > 0).map(Self).ok_or_else(refused)
     }
 
+    /// How long after another date it is; none where it is not after it.
+    #[must_use]
+    pub fn since(self, other: Self) -> Time {
+        Time::of_days(u64::try_from(self.days_since(other)).unwrap_or(0))
+    }
+
     /// Days from another date to this one.
     pub(crate) fn days_since(self, other: Self) -> i64 {
         i64::from(self.0.to_julian_day()) - i64::from(other.0.to_julian_day())

@@ -91,6 +91,12 @@ impl LargestDose {
         self.parcel.as_deref()
     }
 
+    /// The most that the limit allows; none where it counts treatments, days or stages.
+    #[must_use]
+    pub fn most(&self) -> Option<Quantity> {
+        matches!(self.binding, Binding::MaxDose | Binding::Cap).then_some(self.limit.value())
+    }
+
     /// The limit itself, with its source.
     #[must_use]
     pub const fn limit(&self) -> &Limit {
@@ -160,7 +166,7 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
     }
     if let Some(stage) = season.growth_stage.filter(|stage| *stage > 99) {
         let error = Error::new(ErrorCode::OutOfRange).at("growth_stage").given(stage);
-        return Err(error.allowed(text::word("a growth stage from 0 to 99")));
+        return Err(error.allowed(text::GROWTH_STAGE));
     }
     let mut names: Vec<&str> = season.parcels.iter().map(Parcel::name).collect();
     for (i, parcel) in season.parcels.iter().enumerate() {
@@ -205,11 +211,7 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
 pub(super) fn hold_to_dose(job: &Job, mix: &mut Mix) {
     for (i, (share, most)) in mix.shares.iter_mut().enumerate() {
         if is_capped(job, i) {
-            *most = match (*share, *most) {
-                (Share::Volume(share), Share::Volume(most)) => Share::Volume(most.min(share)),
-                (Share::Mass(share), Share::Mass(most)) => Share::Mass(most.min(share)),
-                (_, most) => most,
-            };
+            *most = most.min(*share);
         }
     }
 }

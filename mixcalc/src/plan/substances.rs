@@ -51,10 +51,9 @@ impl SubstanceTotal {
 
 /// The dose of a product per ground area: as stated where it is stated so, else its share of the mix times the volume rate.
 pub(super) fn dose_on_ground(product: &Product, share: Share, mix: &Mix) -> Dose {
-    match (product.dose(), share) {
-        (dose @ (Dose::LiquidPerArea(_) | Dose::SolidPerArea(_)), _) => dose,
-        (_, Share::Volume(fraction)) => Dose::LiquidPerArea(fraction * mix.rate),
-        (_, Share::Mass(concentration)) => Dose::SolidPerArea(concentration * mix.rate),
+    match product.dose() {
+        dose @ (Dose::LiquidPerArea(_) | Dose::SolidPerArea(_)) => dose,
+        _ => share.on_ground(mix.rate),
     }
 }
 

@@ -409,6 +409,14 @@ impl Quantity {
         (value, unit.into_owned())
     }
 
+    /// The same as a plan tells it: a count, such as of treatments, has the unit 1 there, in which it would read back as a ratio.
+    #[must_use]
+    pub fn to_told_parts(self) -> (f64, alloc::string::String) {
+        let (value, unit) = self.to_parts();
+        let is_count = self.kind == Kind::Derived && self.dimension == Dimension::NONE;
+        (value, if is_count { "1".into() } else { unit })
+    }
+
     /// Value, kind and dimension as bytes, for a reader that carries nothing else.
     #[cfg(feature = "document")]
     pub(crate) fn to_bytes(self) -> [u8; BYTES] {

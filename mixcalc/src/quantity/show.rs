@@ -17,7 +17,7 @@ const PEOPLE_DIGITS: usize = 4;
 const MARK_DIGITS: usize = 9;
 
 /// Value and unit text in the unit of documents: the shortest value that reads back to the same quantity, where one does.
-pub(crate) fn parts(quantity: Quantity) -> (f64, Cow<'static, str>) {
+pub(super) fn parts(quantity: Quantity) -> (f64, Cow<'static, str>) {
     match quantity.kind().unit_factor() {
         Some(unit) => (shortest(quantity.si(), unit), quantity.kind().unit().into()),
         None => (quantity.si(), quantity.dimension().base_unit().into()),
