@@ -38,5 +38,4 @@ pub(crate) use kind::{bounded, divisor, factor, not_negative, ordered_sum, posit
 pub(crate) use read::scale_unit;
 #[cfg(feature = "document")]
 pub(crate) use read::{Expression, missing_unit, quantity as read_stated, suggesting, unit as read_unit};
-#[cfg(feature = "document")]
 pub(crate) use show::{in_unit, on_scale, people_unit, signed_percent, significant};
