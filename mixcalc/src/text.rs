@@ -468,6 +468,10 @@ pub(crate) const fn dose_examples(basis: Option<Basis>) -> &'static str {
     }
 }
 
+/// A bare amount where a dose is due.
+pub(crate) const DOSE_FOR_EACH: &str =
+    "a dose such as \"2.5 L/ha\", or with the basis plant or spot an amount for each of them";
+
 /// What a quantity on a basis is counted on, where its unit does not say: put after it.
 pub(crate) const fn on_basis(basis: Basis) -> &'static str {
     match basis {

@@ -56,6 +56,7 @@ BEYOND_A_SCHEMA = {
     "mass-fraction-without-mix-density", "max-dose-mass-fraction-without-mix-density",
     "name-empty", "name-blank", "measure-name-empty", "substance-name-blank",
     "formulation-unknown", "formulation-of-another-case", "pack-in-the-list",
+    "crop-bands-and-spots", "crop-plants-twice", "crop-sides-not-said", "crop-missing-for-a-row-dose",
     "area-null", "dose-of-an-unknown-substance", "dose-of-nothing", "dose-of-a-substance-on-mix", "season-without-its-start",
     "treatment-with-an-unknown-product", "treatment-without-a-product", "treatment-on-an-unknown-parcel",
     "cap-on-a-substance-that-is-not-there", "cap-without-a-window",

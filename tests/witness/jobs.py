@@ -306,6 +306,8 @@ def on_crop(draw, s, job):
         crop.pop(draw.choice(["band_width", "canopy_width", "plant_spacing"]))
     if draw.chance(30):
         crop["spots"], crop["spot_area"] = draw.randint(1, 10**4), draw.say(area / 20000, s["area"])
+        if draw.chance(95):
+            crop.pop("band_width", None)
     if draw.chance(20) and "plant_spacing" in crop:
         del crop["plant_spacing"]
         crop["plants"] = draw.randint(10, 10**5)

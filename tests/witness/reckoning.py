@@ -109,6 +109,8 @@ class Reckoning:
 
     # 4. The ground
     def ground(self):
+        if {"spot_area", "band_width"} <= set(self.job.get("crop", {})):
+            raise NoAnswer("both-given")
         self.A, self.twice, ground = value(self.job, "area"), None, self.job.get("ground")
         if ground is None:
             self.pass_share = 0

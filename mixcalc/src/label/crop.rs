@@ -366,11 +366,16 @@ impl Crop {
         self.spots.map(|spots| area / Ratio::of_steps(spots)).ok_or_else(|| missing("spots"))
     }
 
-    /// What fits together: a plant has one way to be counted.
+    /// What fits together: a plant has one way to be counted, and so has the part of the ground that is treated.
     pub(crate) fn checked(&self) -> Result<(), Error> {
+        let both = |key: &str, keys: &str| {
+            Err(Error::new(ErrorCode::BothGiven).at(key).given(keys).allowed(text::word("one of them")))
+        };
         if self.plants.is_some() && self.plant_spacing.is_some() {
-            let error = Error::new(ErrorCode::BothGiven).at("plants");
-            return Err(error.given("plants and plant_spacing").allowed(text::word("one of them")));
+            return both("plants", "plants and plant_spacing");
+        }
+        if self.spot_area.is_some() && self.band_width.is_some() {
+            return both("spot_area", "spot_area and band_width");
         }
         Ok(())
     }

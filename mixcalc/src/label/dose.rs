@@ -161,7 +161,10 @@ impl Dose {
         let refused = || {
             Error::new(ErrorCode::WrongQuantity)
                 .given(format_args!("{quantity}, {}", text::with_article(quantity.kind().words())))
-                .allowed(text::dose_examples(basis))
+                .allowed(match (quantity.kind(), basis) {
+                    (Kind::Volume | Kind::Mass, None) => text::DOSE_FOR_EACH,
+                    _ => text::dose_examples(basis),
+                })
         };
         let Some(on) = basis.or(Basis::implied(quantity.kind())) else { return Err(refused()) };
         if let Some(dose) = PerCrop::claim(quantity, on) {

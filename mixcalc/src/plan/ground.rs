@@ -229,7 +229,7 @@ impl Ground {
             return Ok(self);
         }
         let error = Error::new(ErrorCode::OutOfRange).at(place).given(self.buffered());
-        Err(error.allowed(format_args!("{} {}", text::word("buffers of less than the field,"), self.field())))
+        Err(error.allowed(format_args!("{} {}", text::word("less than the field in all,"), self.field())))
     }
 
     /// States how much is sprayed twice.

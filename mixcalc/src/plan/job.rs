@@ -345,7 +345,7 @@ impl Job {
     ///
     /// # Errors
     ///
-    /// [`BothGiven`](ErrorCode::BothGiven) where plants are counted in two ways.
+    /// [`BothGiven`](ErrorCode::BothGiven) where plants are counted in two ways, or both bands and the area of spots are stated.
     pub fn with_crop(self, crop: Crop) -> Result<Self, Error> {
         crop.checked().map_err(|error| error.at("crop"))?;
         Ok(self.changed(|fields| fields.crop = crop))

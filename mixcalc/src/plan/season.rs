@@ -437,7 +437,12 @@ impl Plan {
         let word = |phrase: &'static str| String::from(text::word(phrase));
         match restriction.rule() {
             Rule::ReEntry(time) => {
-                return gate("re_entry", word("nobody enters, which holds"), Bound::AtLeast, (*time).into());
+                return gate(
+                    "re_entry",
+                    word("how long people stay out after a treatment"),
+                    Bound::AtLeast,
+                    (*time).into(),
+                );
             }
             Rule::Buffer(from, width) => {
                 return gate(&format!("buffers[{place}]"), text::buffer(from), Bound::AtLeast, (*width).into());
