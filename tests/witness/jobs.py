@@ -283,6 +283,14 @@ def system_of(job) -> str:
     return "US" if "US" in rate else "imperial" if "imp" in rate else "metric"
 
 
+def has_min_over_max(job) -> bool:
+    """Whether a label's least dose is above its largest. A job with two mistakes could be refused for either."""
+    def said(label, key):
+        return F(label[key].split(" ", 1)[0])
+    return any({"min_dose", "max_dose"} <= set(label) and said(label, "min_dose") > said(label, "max_dose")
+               for product in job["products"] for label in [product.get("label", {})])
+
+
 def on_crop(draw, s, job):
     """The job once more, its doses and its rate counted on a crop, and its ground by parts."""
     square = {name: F(size) for name, size in s["area"]}
@@ -490,6 +498,6 @@ if __name__ == "__main__":
         draw = Draw(f"{seed}:{i}")
         made = job(draw)
         systems = {"metric": METRIC, "US": US, "imperial": IMPERIAL}
-        if draw.chance(25):
+        if draw.chance(25) and not has_min_over_max(made):
             made = on_crop(draw, systems[made.get("units") or system_of(made)], made)
         print(json.dumps(made))

@@ -97,9 +97,10 @@ class Reckoning:
         return choices[self.script[at]] if at < len(self.script) else choices[0]
 
     def decide(self, rule, x, *others, u=None):
-        """The rule on x and on what doubles may make of it."""
+        """The rule on x and on what doubles may make of it: a trace less, a trace more, or the whole number within that trace."""
         u = u or self.u
-        return self.pick([rule(x * f, *others) for f in (1, 1 - u, 1 + u)])
+        on_step = [round(x)] if abs(round(x) - x) <= u * abs(x) else []
+        return self.pick([rule(of, *others) for of in (x, x * (1 - u), x * (1 + u), *on_step)])
 
     def num(self, si, kind, u=None, slack=0):
         return Num(si, kind, 10 * (u or self.u) * abs(si) + slack)
