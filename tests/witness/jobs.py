@@ -12,6 +12,8 @@ import sys
 from datetime import date, timedelta
 from fractions import Fraction as F
 
+from quantities import quantity
+
 # Each form of a unit with how many of it make one base unit (ha, L, kg; or ac, gal, lb).
 METRIC = dict(
     units="metric", water=F(1), density=[("kg/L", 1)],
@@ -283,12 +285,10 @@ def system_of(job) -> str:
     return "US" if "US" in rate else "imperial" if "imp" in rate else "metric"
 
 
-def has_min_over_max(job) -> bool:
-    """Whether a label's least dose is above its largest. A job with two mistakes could be refused for either."""
-    def said(label, key):
-        return F(label[key].split(" ", 1)[0])
-    return any({"min_dose", "max_dose"} <= set(label) and said(label, "min_dose") > said(label, "max_dose")
-               for product in job["products"] for label in [product.get("label", {})])
+def may_be_refused(job) -> bool:
+    """Whether a label's least dose is above its largest, or may be. A job with two mistakes could be refused for either."""
+    labels = [label for product in job["products"] if {"min_dose", "max_dose"} <= set(label := product.get("label", {}))]
+    return any("min_dose_basis" in label or quantity(label["min_dose"])[0] > quantity(label["max_dose"])[0] for label in labels)
 
 
 def on_crop(draw, s, job):
@@ -498,6 +498,6 @@ if __name__ == "__main__":
         draw = Draw(f"{seed}:{i}")
         made = job(draw)
         systems = {"metric": METRIC, "US": US, "imperial": IMPERIAL}
-        if draw.chance(25) and not has_min_over_max(made):
+        if draw.chance(25) and not may_be_refused(made):
             made = on_crop(draw, systems[made.get("units") or system_of(made)], made)
         print(json.dumps(made))
