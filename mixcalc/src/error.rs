@@ -66,6 +66,8 @@ error_codes! {
     Uncountable = 115, "uncountable";
     /// Amounts, steps or the load sheet are asked of a plan with a stop.
     PlanStopped = 116, "plan-stopped";
+    /// A formulation type that does not go into a mix with water.
+    UnsuitedFormulation = 131, "unsuited-formulation";
     /// A unit word that is not known.
     UnknownUnit = 201, "unknown-unit";
     /// A quantity of another kind than the one asked for.

@@ -9,7 +9,7 @@ use core::fmt::{self, Write};
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::FindingCode;
-use crate::label::Basis;
+use crate::label::{Basis, Unsuited};
 use crate::measure::MeasureKind;
 use crate::quantity::Kind;
 
@@ -64,6 +64,7 @@ pub(crate) const fn error(code: ErrorCode) -> &'static str {
             "comes to more than {allowed} graduations of {given}, too many to count exactly; use a coarser measure"
         }
         ErrorCode::PlanStopped => "this plan must not be mixed, so it has no amounts, steps or load sheet: {given}",
+        ErrorCode::UnsuitedFormulation => "{given} does not go into a mix with water: {allowed}",
         ErrorCode::UnknownUnit => "{given} is not a unit that is read here; write {allowed}",
         ErrorCode::WrongQuantity => "must be {allowed}, got {given}",
         ErrorCode::UnreadableQuantity => "cannot read {given}; write a number, a blank and a unit, such as {allowed}",
@@ -338,6 +339,25 @@ pub(crate) const fn measure_name(kind: MeasureKind) -> &'static str {
         MeasureKind::Vessel => "{capacity} vessel in steps of {graduation}",
         MeasureKind::Scale => "{capacity} scale in steps of {graduation}",
         MeasureKind::Pack => "{capacity} pack",
+    }
+}
+
+/// Why a formulation type does not go into a mix with water, and what to do instead.
+pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
+    match why {
+        Unsuited::ForOil => "it is made to be thinned with oil; check the code on the label",
+        Unsuited::Undiluted => "it is used as it is, undiluted; check the code on the label",
+        Unsuited::Dry => "it is strewn or dusted dry; check the code on the label",
+        Unsuited::Bait => "it is laid out to be eaten; check the code on the label",
+        Unsuited::Direct => "it is put straight where it is to act; check the code on the label",
+        Unsuited::Fog => "it is made for a fogger; check the code on the label",
+        Unsuited::Gas => "it works as a gas, a smoke or a vapour; check the code on the label",
+        Unsuited::TwinPack => "it is sold in two parts; enter each part as a product with the code of its own",
+        Unsuited::Technical => "it is raw material for makers; check the code on the label",
+        Unsuited::Seed => {
+            "it is for seed; check the code, since some labels use these letters for a liquid to be sprayed"
+        }
+        Unsuited::Unstated => "the code does not say what it is; take the type from the label, or ask the maker",
     }
 }
 

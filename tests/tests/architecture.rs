@@ -35,6 +35,7 @@ const NAMED_BY_TEXT: &[&str] = &[
     "finding::FindingCode",
     "finding::Severity",
     "label::Basis",
+    "label::Unsuited",
     "measure::MeasureKind",
     "plan::Action",
     "quantity::Kind",
@@ -45,6 +46,7 @@ const NAMED_BY_TEXT: &[&str] = &[
 /// Where a string of four words or more is no sentence: names from a standard, unit words, and what macros write documentation of.
 const NO_SENTENCES: &[(&str, &str)] = &[
     ("label/formulation.rs", "const FORMULATIONS"),
+    ("label/formulation.rs", "const UNSUITED"),
     ("quantity/kind.rs", "claims!"),
     ("quantity/show.rs", "fn people_units"),
     ("quantity/unit.rs", "static AMBIGUOUS"),

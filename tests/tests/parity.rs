@@ -534,6 +534,7 @@ fn every_error_can_happen_and_its_sentence_has_no_gap() {
         (E::UnknownChoice, changed("knapsack", "knapsak")),
         (E::NoMeasure, changed(r#"{ kind = "vessel", capacity = "1 L", graduation = "10 mL" }"#, scale)),
         (E::Uncountable, changed("10 mL", "1e-20 mL")),
+        (E::UnsuitedFormulation, format!("{JOB}formulation = \"GR\"")),
         (E::UnknownUnit, changed("200 L/ha", "20 US gl/ac")),
         (E::WrongQuantity, changed("1.2 ha", "1.2 L")),
         (E::UnreadableQuantity, changed("1.2 ha", "about 1.2 ha")),

@@ -5,7 +5,7 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::error::{Error, ErrorCode};
-use crate::label::Product;
+use crate::label::{MixGroup, Product};
 use crate::measure::{Measure, MeasureKind};
 use crate::quantity::{Area, Density, System, Volume, VolumeRate, not_negative, positive};
 use crate::sprayer::{Sprayer, Tank};
@@ -268,12 +268,19 @@ impl Job {
     /// # Errors
     ///
     /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another product has;
+    /// [`MissingInput`](ErrorCode::MissingInput) for one in sealed bags without a pack as its measure, for a bag is not divided;
     /// [`OutOfRange`](ErrorCode::OutOfRange) for the thousand-and-first.
     pub fn with_product(self, product: Product) -> Result<Self, Error> {
         one_more("products", self.products().len())?;
         if self.products().iter().any(|other| other.name() == product.name()) {
             let place = format!("products[{}].name", self.products().len());
             return Err(Error::new(ErrorCode::DuplicateName).at(place).given(text::quoted(product.name())));
+        }
+        let is_in_bags = product.formulation().is_some_and(|formulation| formulation.group() == MixGroup::SolubleBag);
+        if is_in_bags && product.measure().is_none_or(|measure| measure.kind() != MeasureKind::Pack) {
+            let place = format!("products[{}].measure", self.products().len());
+            let wanted = text::word("measure of kind \"pack\", with what one bag holds as its graduation");
+            return Err(Error::new(ErrorCode::MissingInput).at(place).allowed(wanted));
         }
         Ok(self.changed(|fields| fields.products.push(product)))
     }
