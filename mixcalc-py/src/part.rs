@@ -218,6 +218,8 @@ parts! {
     ///     Whose measures the load sheet speaks; follows the rate where absent.
     /// mix_density : Density, optional
     ///     Needed for doses in % w/w and for a limit of the carried mass.
+    /// mixing : Mixing, optional
+    ///     The mixing order; the order of the job where absent.
     ///
     /// Raises
     /// ------
@@ -249,7 +251,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, area, sprayer, tank, volume_rate=None, carrier_rate=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None)",
+    "(*, area, sprayer, tank, volume_rate=None, carrier_rate=None, products=(), measures=(), loading=None, title=None, units=None, mix_density=None, mixing=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -380,6 +382,12 @@ parts! {
         fn loading(&self) -> Loading {
             Loading { core: self.core.loading(), node: within(&self.node, "loading") }
         }
+
+        /// The mixing order that is asked for, where one is.
+        #[getter]
+        fn mixing(&self) -> Option<Mixing> {
+            self.core.mixing().map(|core| Mixing { core, node: within(&self.node, "mixing") })
+        }
     }
 
     /// A product at its dose.
@@ -406,6 +414,11 @@ parts! {
     ///     What the label limits; without one the dose is its own maximum.
     /// measure : Measure, optional
     ///     One measure for this product, overriding the list of the job.
+    /// role : str, optional
+    ///     What it is in the tank for: "product", "water-conditioner", "buffer", "anti-foam", "compatibility-agent", "surfactant", "oil",
+    ///     "drift-agent" or "foliar-nutrient".
+    /// at_least : LiquidDose or SolidDose, optional
+    ///     The least dose per ground area beside a dose per volume of mix: the greater holds.
     ///
     /// Examples
     /// --------
@@ -414,7 +427,7 @@ parts! {
     /// >>> product.dose, product.basis
     /// (LiquidDose("1.5 L/ha"), 'ground-area')
     Product,
-    "(*, name, dose, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
+    "(*, name, dose, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None, role='product', at_least=None)",
     &[],
     {
         /// Unique in the job.
@@ -427,6 +440,18 @@ parts! {
         #[getter]
         fn formulation(&self) -> Option<&str> {
             self.core.formulation().map(mixcalc::Formulation::code)
+        }
+
+        /// What it is in the tank for.
+        #[getter]
+        fn role(&self) -> &'static str {
+            self.core.role().name()
+        }
+
+        /// The least dose per ground area beside the dose.
+        #[getter]
+        fn at_least(&self) -> Option<Quantity> {
+            self.core.at_least().map(|dose| self.told(dose, "at_least"))
         }
 
         /// The dose.
@@ -536,8 +561,12 @@ parts! {
     ///     Share of the load that the label wants in the tank first: 0.5 or "50 %".
     /// source : str, optional
     ///     Where these limits stand.
+    /// wait : Time, optional
+    ///     How long to wait after the product, before the next one.
+    /// order : LabelOrder, optional
+    ///     The place in the mixing order; it wins over every profile.
     Label,
-    "(*, max_dose=None, max_dose_basis=None, min_volume_rate=None, max_volume_rate=None, first_carrier=None, source=None)",
+    "(*, max_dose=None, max_dose_basis=None, min_volume_rate=None, max_volume_rate=None, first_carrier=None, source=None, wait=None, order=None)",
     &[],
     {
         /// The largest dose.
@@ -574,6 +603,18 @@ parts! {
         #[getter]
         fn source(&self) -> Option<&str> {
             self.core.source()
+        }
+
+        /// How long to wait after the product.
+        #[getter]
+        fn wait(&self) -> Option<Quantity> {
+            self.core.wait().map(|time| self.told(time, "wait"))
+        }
+
+        /// The place in the mixing order.
+        #[getter]
+        fn order(&self) -> Option<LabelOrder> {
+            self.core.order().map(|core| LabelOrder { core: core.clone(), node: within(&self.node, "order") })
         }
     }
 
@@ -763,6 +804,56 @@ parts! {
         #[getter]
         fn max_fillings(&self) -> u64 {
             self.core.max_fillings()
+        }
+    }
+
+    /// How the products are mixed.
+    ///
+    /// Parameters
+    /// ----------
+    /// profile : {"suggested", "manitoba", "south-dakota", "wales", "utah", "seed-trade"}, optional
+    ///     The published order that they go by.
+    /// jar_test : Volume, optional
+    ///     How much mix to try in a jar first.
+    Mixing, "(*, profile='suggested', jar_test=None)", &[], {
+        /// The published order.
+        #[getter]
+        fn profile(&self) -> &'static str {
+            self.core.profile().name()
+        }
+
+        /// How much mix to try in a jar first.
+        #[getter]
+        fn jar_test(&self) -> Option<Quantity> {
+            self.core.jar_test().map(|volume| self.told(volume, "jar_test"))
+        }
+    }
+
+    /// What a label says of a product's place in the mixing order.
+    ///
+    /// Parameters
+    /// ----------
+    /// step : {"first", "last"}, optional
+    ///     At which end.
+    /// before, after : list of str, optional
+    ///     Names of the products that it goes in before, and after.
+    LabelOrder, "(*, step=None, before=(), after=())", &[], {
+        /// At which end.
+        #[getter]
+        fn step(&self) -> Option<&'static str> {
+            self.core.step().map(mixcalc::OrderStep::name)
+        }
+
+        /// Names of the products that it goes in before.
+        #[getter]
+        fn before<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            PyTuple::new(py, self.core.before().collect::<Vec<_>>())
+        }
+
+        /// Names of the products that it goes in after.
+        #[getter]
+        fn after<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            PyTuple::new(py, self.core.after().collect::<Vec<_>>())
         }
     }
 

@@ -5,6 +5,7 @@ mod dose;
 mod formulation;
 mod limits;
 mod product;
+mod role;
 mod substance;
 
 pub use amount::*;
@@ -14,4 +15,5 @@ pub(crate) use formulation::Unsuited;
 pub use formulation::{Formulation, MeasuredBy, MixGroup, State};
 pub use limits::Label;
 pub use product::Product;
+pub use role::{LabelOrder, OrderStep, Role};
 pub use substance::{ActiveSubstance, SubstanceContent};

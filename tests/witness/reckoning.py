@@ -6,8 +6,37 @@ from fractions import Fraction
 from types import SimpleNamespace as Record
 
 from expectation import ANY, Either, Num
-from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME,
+from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
                         E, close, down, exact, marks, nearest, over, quantity, under, up, value)
+
+
+GROUPS = {  # section 12
+    "soluble-bag": "WP-SB WG-SB EG-SB EP-SB SP-SB SG-SB GL-SB GW-SB", "powder": "WP EP", "granule": "WG WT EG",
+    "suspension": "SC ZC SE ZE PA", "capsule-suspension": "CS", "emulsion": "EW EO ZW", "oil-dispersion": "OD",
+    "emulsifiable": "EC DC ME GL", "solution": "SL GW", "soluble-solid": "SP SG ST", "oil": "SO"}
+GROUP_OF = {code: group for group, codes in GROUPS.items() for code in codes.split()}
+PROFILES = {  # section 13; in brackets what the source does not name
+    "suggested": "anti-foam; soluble-bag; water-conditioner, buffer; compatibility-agent; powder, granule; suspension, "
+                 "capsule-suspension; emulsion, oil-dispersion; emulsifiable; solution, soluble-solid; oil, surfactant; "
+                 "drift-agent, foliar-nutrient",
+    "manitoba": "[anti-foam]; soluble-bag; water-conditioner, buffer; [compatibility-agent]; powder, granule, suspension; "
+                "[capsule-suspension]; [emulsion, oil-dispersion]; solution; [soluble-solid]; emulsifiable; oil, "
+                "surfactant; [drift-agent, foliar-nutrient]",
+    "south-dakota": "[soluble-bag]; water-conditioner; [buffer]; compatibility-agent; anti-foam; powder, granule; "
+                    "suspension; [emulsion, oil-dispersion]; solution; [soluble-solid]; emulsifiable; "
+                    "capsule-suspension; oil, surfactant; drift-agent; [foliar-nutrient]",
+    "wales": "[anti-foam]; [soluble-bag]; water-conditioner, buffer; [compatibility-agent]; powder, granule; suspension; "
+             "[capsule-suspension]; [emulsion, oil-dispersion]; emulsifiable; [soluble-solid]; solution, oil, surfactant; "
+             "[drift-agent, foliar-nutrient]",
+    "utah": "[anti-foam]; soluble-bag; [buffer]; [compatibility-agent]; powder; granule; [suspension]; "
+            "capsule-suspension; [emulsion, oil-dispersion]; emulsifiable; solution; soluble-solid; oil, surfactant; "
+            "[drift-agent]; water-conditioner, foliar-nutrient",
+    "seed-trade": "[anti-foam]; [soluble-bag]; water-conditioner, buffer; [compatibility-agent]; [powder]; granule; "
+                  "oil-dispersion; suspension; [capsule-suspension]; [emulsion]; emulsifiable; solution; [soluble-solid]; "
+                  "oil, surfactant; [drift-agent, foliar-nutrient]"}
+PLACES = {profile: {group: (at, "[" not in step) for at, step in enumerate(text.split(";"))
+                    for group in step.strip(" []").split(", ")} for profile, text in PROFILES.items()}
+SEQUENCE = list(PLACES["suggested"])
 
 
 class NoAnswer(Exception):
@@ -65,6 +94,34 @@ class Reckoning:
     def mix(self):
         self.density = value(self.job, "mix_density")
         self.products = [self.product(i, p) for i, p in enumerate(self.job.get("products", []))]
+        self.order()
+        given = [(p.dose, p.basis) for p in self.products]
+        least = {p.i for p in self.products if "at_least" in p.given}
+        while True:  # "begin with L for all, let f hold wherever it comes to no less, and look again"
+            for p in self.products:
+                p.dose, p.basis = (quantity(p.given["at_least"]), "ground-area") if p.i in least else given[p.i]
+                if "max_dose" not in p.given.get("label", {}):
+                    p.label, p.most_basis = p.dose, p.basis
+            self.rates()
+            more = {i for i in least if not self.decide(under, self.fraction(given[i][0]) * self.R,
+                                                        quantity(self.products[i].given["at_least"])[0])}
+            if not more:
+                break
+            least -= more
+        for i in least:
+            self.note("note", "least-dose-holds", i)
+        self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - self.of_mix))
+        for p in self.products:
+            p.c, p.most = self.share(p.dose, p.basis), self.share(p.label, p.most_basis)
+            # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
+            if self.decide(over, p.c, p.most):
+                self.note("stop", "over-maximum-dose", p.i)
+            for bound, breaks in (("minimum", under), ("maximum", over)):
+                limit = value(p.given, "label", f"{bound[:3]}_volume_rate")
+                if limit is not None and self.decide(breaks, self.R, limit):
+                    self.note("stop", f"volume-rate-{'below' if bound == 'minimum' else 'above'}-{bound}")
+
+    def rates(self):
         area = sum(p.dose[0] * p.displaces for p in self.products if p.dose[1] in PER_AREA)
         of_mix = sum(self.fraction(p.dose) * p.displaces for p in self.products if p.basis == "mix-volume")
         of_carrier = sum(p.dose[0] * p.displaces for p in self.products if p.basis == "carrier-volume")
@@ -77,16 +134,7 @@ class Reckoning:
         self.k = (1 - area / self.R - of_mix) / (1 + of_carrier)
         if self.k <= 0:
             raise NoAnswer("products-fill-mix")
-        self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - of_mix))
-        for p in self.products:
-            p.c, p.most = self.share(p.dose, p.basis), self.share(p.label, p.most_basis)
-            # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
-            if self.decide(over, p.c, p.most):
-                self.note("stop", "over-maximum-dose", p.i)
-            for bound, breaks in (("minimum", under), ("maximum", over)):
-                limit = value(p.given, "label", f"{bound[:3]}_volume_rate")
-                if limit is not None and self.decide(breaks, self.R, limit):
-                    self.note("stop", f"volume-rate-{'below' if bound == 'minimum' else 'above'}-{bound}")
+        self.of_mix = of_mix
 
     def product(self, i, given):
         p = Record(i=i, given=given, name=given["name"], dose=quantity(given["dose"]), own=given.get("measure"))
@@ -110,6 +158,63 @@ class Reckoning:
         if "max_dose" not in given.get("label", {}):  # "A label without max_dose has the dose as its maximum, with a note"
             self.note("note", "dose-taken-as-maximum", i)
         return p
+
+    # 13. The mixing order
+    def order(self):
+        """The products in the order in which they go in, and the groups of which sources say the reverse."""
+        mixing, self.ordered = self.job.get("mixing"), self.products
+        orders = {p.i: o for p in self.products if (o := p.given.get("label", {}).get("order"))
+                  and (o.get("step") or o.get("before") or o.get("after"))}
+        if mixing is None:
+            if orders:
+                raise NoAnswer("missing-input")
+            return
+        places = PLACES[mixing.get("profile", "suggested")]
+        for p in self.products:
+            role = p.given.get("role", "product")
+            p.group = role if role != "product" else GROUP_OF.get(p.given.get("formulation"))
+            if p.group is None:
+                raise NoAnswer("missing-input")
+        names = {p.name: p.i for p in self.products}
+        pairs = set()  # (first, second)
+        leads = {p.i: set() for p in self.products}
+        for i, o in orders.items():
+            for name in (*o.get("before", ()), *o.get("after", ())):
+                if name not in names:
+                    raise NoAnswer("unknown-choice")
+            leads[i] = {names[name] for name in o.get("before", ())}
+            pairs |= {(i, j) for j in leads[i]} | {(names[name], i) for name in o.get("after", ())}
+        ends = {"first": 0, None: 1, "last": 2}
+        keys = {p.i: (ends[orders.get(p.i, {}).get("step")], places[p.group][0], SEQUENCE.index(p.group), p.name)
+                for p in self.products}
+
+        def placed():
+            left, out = set(keys), []
+            while left:
+                free = [i for i in left if not any(a in left and b == i for a, b in pairs)]
+                if not free:
+                    raise NoAnswer("order-in-circle")
+                out.append(min(free, key=lambda i: (keys[i], self.products[i].name)))
+                left.remove(out[-1])
+            return out
+        for i in reversed(placed()):  # "theirs settled first"
+            keys[i] = min([keys[i], *(keys[j] for j in leads[i])])
+        self.ordered = [self.products[i] for i in placed()]
+        groups = list(dict.fromkeys(p.group for p in self.ordered if p.i not in orders))
+        for at, first in enumerate(groups):
+            for second in groups[at + 1:]:
+                if any(said[second][1] and said[first][1] and said[second][0] < said[first][0]
+                       for profile, said in PLACES.items() if profile != "suggested"):
+                    self.note("note", "mixing-order-differs")
+
+    def mixing(self):
+        mixing = self.job["mixing"]
+        jar = value(mixing, "jar_test")
+        return {"profile": mixing.get("profile", "suggested"), "source": ANY,
+                "products": [{"name": p.name, "group": p.group, "reason": ANY} for p in self.ordered],
+                "jar_test": None if jar is None or self.stopped else {
+                    "volume": self.num(jar, VOLUME), "carrier": self.num(self.k * jar, VOLUME),
+                    "products": [{"name": p.name, "exact": self.num(p.c * jar, p.kind)} for p in self.products]}}
 
     def fraction(self, dose):
         return dose[0] * (self.density if dose[1] == BY_MASS else 1)
@@ -363,7 +468,9 @@ class Reckoning:
             tank += added
             return {"do": do, **more, "in_tank": self.num(tank, VOLUME, slack=load.slack)}
         steps = [self.filling("fill", load, 0, load.initial)]
-        for a in load.products:
+        if "mixing" in self.job and load.products and not self.carried:
+            steps.append(step("start-agitator", 0))
+        for a in (load.products[p.i] for p in self.ordered):
             # "A premixed product enters the tank with its premix and not before."
             measure = step("measure", 0 if a.premix else a.displaced, product=a.p.name, measure=a.m.name,
                            fillings=self.fillings(a))
@@ -374,6 +481,10 @@ class Reckoning:
             if a.rinse:
                 steps.append(step("rinse", 3 * a.rinse, product=a.p.name, measure=a.m.name, times=3,
                                   each=self.num(a.rinse, VOLUME)))
+            wait = value(a.p.given, "label", "wait")
+            if wait is not None or "mixing" in self.job:  # "1 to 5 minutes as advice"
+                steps.append(step("wait", 0, product=a.p.name, least=self.num(60 if wait is None else wait, TIME),
+                                  most=self.num(300, TIME) if wait is None else None))
         agitate, top_up = step("agitate", 0), self.filling("top-up", load, tank, load.top_up)
         tank = load.v
         full = steps + [agitate, top_up, step("agitate", 0)]
@@ -407,6 +518,7 @@ class Reckoning:
         carrier = num(sum(load.count * load.carrier for load in loads), VOLUME, slack=40 * self.u * self.V)
         r = self.r
         return {
+            **({"mixing": self.mixing()} if "mixing" in self.job else {}),
             "format": "mixcalc-plan/1", "usable": go, "safe_fill": num(self.U, VOLUME), "area": num(self.A, AREA),
             "volume_rate": num(self.R, LIQUID_PER_AREA), "carrier_rate": num(self.k * self.R, LIQUID_PER_AREA),
             "last_strip": {"held_back": num(self.H, VOLUME, slack=10 * self.u * (self.H + (r or 0))),

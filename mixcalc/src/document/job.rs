@@ -9,9 +9,11 @@ use serde::{Deserialize, Serialize};
 use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
-use crate::label::{ActiveSubstance, Basis, Dose, Formulation, Label, Product, SubstanceContent};
+use crate::label::{
+    ActiveSubstance, Basis, Dose, Formulation, Label, LabelOrder, OrderStep, Product, Role, SubstanceContent,
+};
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::plan::{Job, LastStrip, Loading, Rate, Split};
+use crate::plan::{Job, LastStrip, Loading, Mixing, Profile, Rate, Split};
 use crate::quantity::{Kind, System};
 use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
@@ -53,6 +55,19 @@ choices! {
     }
     /// How the mix is divided into loads.
     SplitWire for Split { FullThenPart = "full-then-part", Even = "even" }
+    /// What a product is in the tank for.
+    RoleWire for Role {
+        Product = "product", WaterConditioner = "water-conditioner", Buffer = "buffer", AntiFoam = "anti-foam",
+        CompatibilityAgent = "compatibility-agent", Surfactant = "surfactant", Oil = "oil", DriftAgent = "drift-agent",
+        FoliarNutrient = "foliar-nutrient",
+    }
+    /// A published mixing order.
+    ProfileWire for Profile {
+        Suggested = "suggested", Manitoba = "manitoba", SouthDakota = "south-dakota", Wales = "wales", Utah = "utah",
+        SeedTrade = "seed-trade",
+    }
+    /// Which end of the mixing order.
+    OrderStepWire for OrderStep { First = "first", Last = "last" }
 }
 
 /// Declares a wire struct: unknown keys are refused, absent ones are left out on the way out.
@@ -105,6 +120,9 @@ wire! {
         /// How the mix is divided into loads.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         loading: Option<LoadingWire>,
+        /// The mixing order; without one the products go into the tank in the order of the job.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mixing: Option<MixingWire>,
     }
 
     /// A product at its dose.
@@ -114,8 +132,14 @@ wire! {
         /// Two-letter international code, such as SC.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         formulation: Option<String>,
+        /// What it is in the tank for; a product where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        role: Option<RoleWire>,
         /// Per ground area, per volume of mix or of carrier, or per a volume that the label states, such as 20 mL/15 L.
         dose: Stated,
+        /// The least dose per ground area beside a dose per volume of mix: the greater of the two holds.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at_least: Option<Stated>,
         /// What the dose is counted on; follows the dose where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         basis: Option<BasisWire>,
@@ -170,9 +194,28 @@ wire! {
         /// Share of the load that the label wants in the tank first.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         first_carrier: Option<Fraction>,
+        /// How long to wait after the product, before the next one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wait: Option<Stated>,
+        /// What the label says of the place in the mixing order.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        order: Option<LabelOrderWire>,
         /// Where these limits stand.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         source: Option<String>,
+    }
+
+    /// What a label says of a product's place in the mixing order.
+    struct LabelOrderWire {
+        /// At which end.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        step: Option<OrderStepWire>,
+        /// Names of products that it goes in before.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        before: Vec<String>,
+        /// Names of products that it goes in after.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        after: Vec<String>,
     }
 
     /// A vessel, scale or counted pack.
@@ -257,6 +300,16 @@ wire! {
         max_fillings: Option<f64>,
     }
 
+    /// How the products are mixed.
+    struct MixingWire {
+        /// The published order that they go by; the suggested one where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        profile: Option<ProfileWire>,
+        /// How much mix to try in a jar first.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        jar_test: Option<Stated>,
+    }
+
     /// Ground left for the rinse water: one of the two is given.
     #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
         { "required": ["area"], "properties": { "volume": { "type": "null" } } },
@@ -326,6 +379,8 @@ parts! {
     Tank: TankWire.tank;
     Loading: LoadingWire.loading;
     LastStrip: StripWire.last_strip;
+    Mixing: MixingWire.mixing;
+    LabelOrder: LabelOrderWire.order;
 }
 
 /// Puts a place in front of an error's.
@@ -380,8 +435,11 @@ impl JobWire {
         for (index, measure) in self.measures.iter().enumerate() {
             job = job.with_measure(measure.measure().at(&format!("measures[{index}]"))?)?;
         }
-        match &self.loading {
-            Some(loading) => Ok(job.with_loading(loading.loading().at("loading")?)),
+        if let Some(loading) = &self.loading {
+            job = job.with_loading(loading.loading().at("loading")?);
+        }
+        match &self.mixing {
+            Some(mixing) => Ok(job.with_mixing(mixing.mixing().at("mixing")?)),
             None => Ok(job),
         }
     }
@@ -404,6 +462,7 @@ impl JobWire {
             sprayer: SprayerWire::of(job.sprayer()),
             tank: TankWire::of(job.tank()),
             loading: Some(LoadingWire::of(&job.loading())),
+            mixing: job.mixing().as_ref().map(MixingWire::of),
         }
     }
 }
@@ -426,8 +485,14 @@ fn dose(stated: &Stated, basis: Option<BasisWire>) -> Result<Dose, Error> {
 impl ProductWire {
     fn product(&self) -> Result<Product, Error> {
         let mut product = Product::new(&self.name, dose(&self.dose, self.basis).at("dose")?)?;
+        if let Some(least) = &self.at_least {
+            product = product.with_at_least(dose(least, None).at("at_least")?)?;
+        }
         if let Some(code) = &self.formulation {
             product = product.with_formulation(Formulation::read(code).at("formulation")?)?;
+        }
+        if let Some(role) = self.role {
+            product = product.with_role(role.into());
         }
         if self.viscous {
             product = product.viscous();
@@ -474,7 +539,9 @@ impl ProductWire {
         Self {
             name: product.name().to_string(),
             formulation: product.formulation().map(|formulation| formulation.code().to_string()),
+            role: Some(product.role()).filter(|role| *role != Role::Product).map(Into::into),
             dose: Stated::of(product.dose()),
+            at_least: product.at_least().map(Stated::of),
             basis: Some(product.dose().basis().into()),
             density: product.density().map(Stated::of),
             particle_density: product.particle_density().map(Stated::of),
@@ -526,6 +593,8 @@ impl LabelWire {
                 .map(|share| share.0.fraction())
                 .transpose()
                 .at("first_carrier")?,
+            wait: claimed!(self, wait),
+            order: self.order.as_ref().map(LabelOrderWire::order).transpose()?.filter(|order| !order.says_nothing()),
             source: self.source.as_deref().map(Into::into),
         })
     }
@@ -537,7 +606,25 @@ impl LabelWire {
             min_volume_rate: label.min_volume_rate.map(Stated::of),
             max_volume_rate: label.max_volume_rate.map(Stated::of),
             first_carrier: label.first_carrier.map(Fraction::from),
+            wait: label.wait.map(Stated::of),
+            order: label.order().map(LabelOrderWire::of),
             source: label.source.as_deref().map(ToString::to_string),
+        }
+    }
+}
+
+impl LabelOrderWire {
+    #[allow(clippy::unnecessary_wraps, reason = "as every part is made")]
+    fn order(&self) -> Result<LabelOrder, Error> {
+        let names = |names: &[String]| names.iter().map(|name| name.as_str().into()).collect();
+        Ok(LabelOrder { step: self.step.map(Into::into), before: names(&self.before), after: names(&self.after) })
+    }
+
+    fn of(order: &LabelOrder) -> Self {
+        Self {
+            step: order.step().map(Into::into),
+            before: order.before().map(ToString::to_string).collect(),
+            after: order.after().map(ToString::to_string).collect(),
         }
     }
 }
@@ -667,6 +754,20 @@ impl LoadingWire {
             #[allow(clippy::cast_precision_loss)] // a few
             max_fillings: Some(loading.max_fillings() as f64),
         }
+    }
+}
+
+impl MixingWire {
+    fn mixing(&self) -> Result<Mixing, Error> {
+        let mixing = Mixing::new().with_profile(self.profile.map_or_else(Profile::default, Profile::from));
+        match claimed!(self, jar_test) {
+            Some(volume) => mixing.with_jar_test(volume),
+            None => Ok(mixing),
+        }
+    }
+
+    fn of(mixing: &Mixing) -> Self {
+        Self { profile: Some(mixing.profile().into()), jar_test: mixing.jar_test().map(Stated::of) }
     }
 }
 

@@ -3,10 +3,10 @@
 use alloc::string::String;
 use alloc::sync::Arc;
 
-use super::Dose;
+use super::{Dose, LabelOrder};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
-use crate::quantity::{Quantity, Ratio, VolumeRate, positive};
+use crate::quantity::{Quantity, Ratio, Time, VolumeRate, positive};
 use crate::text;
 
 /// What a product's label limits, and where it says so.
@@ -43,6 +43,8 @@ pub struct Label {
     pub(crate) min_volume_rate: Option<VolumeRate>,
     pub(crate) max_volume_rate: Option<VolumeRate>,
     pub(crate) first_carrier: Option<Ratio>,
+    pub(crate) wait: Option<Time>,
+    pub(crate) order: Option<LabelOrder>,
     pub(crate) source: Option<Arc<str>>,
 }
 
@@ -81,6 +83,20 @@ impl Label {
         self
     }
 
+    /// How long to wait after the product, before the next one.
+    #[must_use]
+    pub const fn with_wait(mut self, time: Time) -> Self {
+        self.wait = Some(time);
+        self
+    }
+
+    /// The place in the mixing order, where the label says one.
+    #[must_use]
+    pub fn with_order(mut self, order: LabelOrder) -> Self {
+        self.order = Some(order).filter(|order| !order.says_nothing());
+        self
+    }
+
     /// Where the limits stand.
     #[must_use]
     pub fn with_source(mut self, source: &str) -> Self {
@@ -110,6 +126,18 @@ impl Label {
     #[must_use]
     pub const fn first_carrier(&self) -> Option<Ratio> {
         self.first_carrier
+    }
+
+    /// How long to wait after the product, where the label says so.
+    #[must_use]
+    pub const fn wait(&self) -> Option<Time> {
+        self.wait
+    }
+
+    /// The place in the mixing order, where the label says one.
+    #[must_use]
+    pub const fn order(&self) -> Option<&LabelOrder> {
+        self.order.as_ref()
     }
 
     /// Where the limits stand, where that is said.
@@ -146,6 +174,7 @@ impl Label {
         for (rate, key) in [(self.min_volume_rate, "min_volume_rate"), (self.max_volume_rate, "max_volume_rate")] {
             rate.map(positive).transpose().map_err(|error| error.at(key))?;
         }
+        self.wait.map(positive).transpose().map_err(|error| error.at("wait"))?;
         if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate)
             && least > most
         {

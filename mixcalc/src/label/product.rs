@@ -3,7 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::{ActiveSubstance, Basis, Displacement, Dose, Formulation, Label, State};
+use super::{ActiveSubstance, Basis, Displacement, Dose, Formulation, Label, Role, State};
 use crate::error::{Error, ErrorCode};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{
@@ -26,7 +26,9 @@ use crate::text::{self, legible_name};
 pub struct Product {
     name: Arc<str>,
     dose: Dose,
+    at_least: Option<Dose>,
     formulation: Option<Formulation>,
+    role: Role,
     viscous: bool,
     density: Option<Density>,
     particle_density: Option<ParticleDensity>,
@@ -70,7 +72,9 @@ impl Product {
         Ok(Self {
             name: legible_name(name)?,
             dose: dose.into().positive().map_err(|error| error.at("dose"))?,
+            at_least: None,
             formulation: None,
+            role: Role::Product,
             viscous: false,
             density: None,
             particle_density: None,
@@ -80,6 +84,29 @@ impl Product {
             stock: None,
             measure: None,
         })
+    }
+
+    /// States the least dose per ground area beside a dose per volume of mix, such as 1 L/ha beside 0.5 % v/v: the greater of the two holds.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) where the dose is not per volume or mass of finished mix, where this one is not per
+    /// ground area, and where one is by volume and the other by mass; [`NotPositive`](ErrorCode::NotPositive) and
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for what is no dose.
+    pub fn with_at_least(mut self, dose: impl Into<Dose>) -> Result<Self, Error> {
+        let dose = dose.into().positive().map_err(|error| error.at("at_least"))?;
+        let is_alike = dose.is_by_volume() == self.dose.is_by_volume();
+        if self.dose.basis() != Basis::MixVolume || dose.basis() != Basis::GroundArea || !is_alike {
+            let error = Error::new(ErrorCode::WrongQuantity).at("at_least").given(Quantity::from(dose));
+            return Err(error.allowed(text::LEAST_DOSE));
+        }
+        self.at_least = Some(dose);
+        Ok(self)
+    }
+
+    /// The same product at its least dose per ground area, where it has one.
+    pub(crate) fn at_its_least(&self) -> Option<Self> {
+        Some(Self { dose: self.at_least?, at_least: None, ..self.clone() })
     }
 
     /// States its formulation type.
@@ -96,6 +123,13 @@ impl Product {
         }
         self.formulation = Some(formulation);
         Ok(self)
+    }
+
+    /// States what it is in the tank for.
+    #[must_use]
+    pub const fn with_role(mut self, role: Role) -> Self {
+        self.role = role;
+        self
     }
 
     /// States that it does not run out of a measure by itself.
@@ -195,10 +229,22 @@ impl Product {
         self.dose
     }
 
+    /// The least dose per ground area beside the dose, where stated.
+    #[must_use]
+    pub const fn at_least(&self) -> Option<Dose> {
+        self.at_least
+    }
+
     /// The formulation type, where stated.
     #[must_use]
     pub const fn formulation(&self) -> Option<Formulation> {
         self.formulation
+    }
+
+    /// What it is in the tank for.
+    #[must_use]
+    pub const fn role(&self) -> Role {
+        self.role
     }
 
     /// The active substances.

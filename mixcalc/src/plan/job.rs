@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::order::Mixing;
 use crate::error::{Error, ErrorCode};
 use crate::label::{MixGroup, Product};
 use crate::measure::{Measure, MeasureKind};
@@ -184,6 +185,7 @@ struct Fields {
     sprayer: Sprayer,
     tank: Tank,
     loading: Loading,
+    mixing: Option<Mixing>,
 }
 
 impl Job {
@@ -233,6 +235,7 @@ impl Job {
             sprayer,
             tank,
             loading: Loading::new(),
+            mixing: None,
         })))
     }
 
@@ -263,7 +266,8 @@ impl Job {
         Ok(self.changed(|fields| fields.mix_density = Some(density)))
     }
 
-    /// Adds a product. Products go into the tank in the order in which they are added.
+    /// Adds a product. Products go into the tank in the order in which they are added, unless [`with_mixing`](Self::with_mixing) asks for
+    /// another.
     ///
     /// # Errors
     ///
@@ -283,6 +287,11 @@ impl Job {
             return Err(Error::new(ErrorCode::MissingInput).at(place).allowed(wanted));
         }
         Ok(self.changed(|fields| fields.products.push(product)))
+    }
+
+    /// The same job with its products at other doses.
+    pub(super) fn with_products(&self, products: Vec<Product>) -> Self {
+        self.clone().changed(|fields| fields.products = products)
     }
 
     /// Adds a measure that is at hand.
@@ -311,6 +320,12 @@ impl Job {
     #[must_use]
     pub fn with_loading(self, loading: Loading) -> Self {
         self.changed(|fields| fields.loading = loading)
+    }
+
+    /// Asks for a mixing order; without one the products go into the tank in the order of the job.
+    #[must_use]
+    pub fn with_mixing(self, mixing: Mixing) -> Self {
+        self.changed(|fields| fields.mixing = Some(mixing))
     }
 
     /// The title, where there is one.
@@ -343,7 +358,7 @@ impl Job {
         self.0.mix_density
     }
 
-    /// The products, in the order in which they go into the tank.
+    /// The products, in the order in which they go into the tank where no mixing order is asked for.
     #[must_use]
     pub fn products(&self) -> &[Product] {
         &self.0.products
@@ -371,6 +386,12 @@ impl Job {
     #[must_use]
     pub fn loading(&self) -> Loading {
         self.0.loading
+    }
+
+    /// The mixing order that is asked for, where one is.
+    #[must_use]
+    pub fn mixing(&self) -> Option<Mixing> {
+        self.0.mixing
     }
 }
 

@@ -4,20 +4,25 @@
 //! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
 
 mod findings;
+mod jar;
 mod job;
+mod least;
 mod ledger;
 mod loads;
 mod mix;
+mod order;
 mod recipe;
 mod steps;
 mod working;
 
 use alloc::vec::Vec;
 
+pub use jar::JarTest;
 pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
 pub use mix::{area_for_mix, mix};
+pub use order::{Mixing, MixingOrder, OrderedProduct, Profile};
 pub use steps::{Action, Level, Step};
 
 use self::loads::Run;
@@ -96,9 +101,12 @@ impl Load {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
     job: Job,
+    /// The job with each product at the dose that holds.
+    held: Job,
     mix: Mix,
     safe_fill: Volume,
     strip: Option<Strip>,
+    order: Option<MixingOrder>,
     loads: Vec<Load>,
     findings: Vec<Finding>,
 }
@@ -112,7 +120,9 @@ pub struct Plan {
 /// [`BelowFirstMark`](crate::ErrorCode::BelowFirstMark), [`NoMeasure`](crate::ErrorCode::NoMeasure),
 /// [`MissingDensity`](crate::ErrorCode::MissingDensity), [`MissingInput`](crate::ErrorCode::MissingInput) for a density of the mix or an empty
 /// mass that is needed, [`OutOfRange`](crate::ErrorCode::OutOfRange) for a mass limit under the empty mass,
-/// [`Uncountable`](crate::ErrorCode::Uncountable). An answer that breaks a limit is no error but a [`Finding`].
+/// [`Uncountable`](crate::ErrorCode::Uncountable), and for a mixing order [`MissingInput`](crate::ErrorCode::MissingInput) for the formulation of
+/// a product without a role, [`UnknownChoice`](crate::ErrorCode::UnknownChoice) for a name in a label's order that no product has, and
+/// [`OrderInCircle`](crate::ErrorCode::OrderInCircle). An answer that breaks a limit is no error but a [`Finding`].
 ///
 /// # Example
 ///
@@ -142,6 +152,8 @@ pub struct Plan {
 ///
 /// The formulas are in `docs/numbers.md`, each with its reason.
 pub fn plan(job: &Job) -> Result<Plan, Error> {
+    let order = MixingOrder::of(job)?;
+    let (given, job) = (job, &least::held(job)?);
     let mix = Mix::of(job)?;
     let safe_fill = sprayer::safe_fill(job.sprayer(), job.tank(), job.mix_density())?;
     let residual = residual(job);
@@ -157,7 +169,8 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
         loads.push(Load { first, count, mix: volume, carrier, area: volume / mix.rate, portions, steps: Vec::new() });
         first += count;
     }
-    let mut plan = Plan { job: job.clone(), mix, safe_fill, strip, loads, findings: Vec::new() };
+    let mut plan =
+        Plan { job: given.clone(), held: job.clone(), mix, safe_fill, strip, order, loads, findings: Vec::new() };
     plan.check_counts()?;
     plan.findings = plan.all_findings();
     plan.add_steps();
@@ -222,6 +235,13 @@ impl Plan {
         self.strip.is_none().then(|| self.residual() / self.mix.rate)
     }
 
+    /// The order in which the products go into the tank, each with the reason, where the job asks for one; else they go in as the job has
+    /// them.
+    #[must_use]
+    pub const fn mixing_order(&self) -> Option<&MixingOrder> {
+        self.order.as_ref()
+    }
+
     /// The loads, equal ones together.
     #[must_use]
     pub fn loads(&self) -> &[Load] {
@@ -272,7 +292,7 @@ impl Plan {
 
     /// The cautions for people that go with every plan.
     pub fn cautions(&self) -> impl Iterator<Item = Caution> {
-        Caution::for_sprayer(self.job.sprayer().kind().is_carried())
+        Caution::for_plan(self.job.sprayer().kind().is_carried(), self.order.is_some())
     }
 
     /// Measured amounts, steps and ledger; `None` where a stop stands.
@@ -326,7 +346,8 @@ impl Plan {
         let mut steps = Vec::with_capacity(self.loads.len());
         for load in &self.loads {
             let measured = load.portions.iter().all(|portion| portion.measured.is_some());
-            let laid_out = measured.then(|| steps::steps(&self.job, load.mix, load.carrier, &load.portions));
+            let laid_out = measured
+                .then(|| steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions));
             match laid_out.transpose() {
                 Ok(laid_out) => steps.push(laid_out.unwrap_or_default()),
                 Err(needed) => stops.push(self.rinses_exceed_carrier(load, needed)),

@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
-use super::{LastStrip, Load, MeasuredAmount, Plan, Rate, mix, recipe, to_make};
+use super::{Job, LastStrip, Load, MeasuredAmount, Plan, Rate, mix, recipe, to_make};
 use crate::label::{Displacement, Dose, Product, State};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
@@ -33,6 +33,7 @@ impl Plan {
         workings.amounts();
         workings.steps();
         workings.totals();
+        workings.jar_test();
         workings.ledger();
         workings.finished()
     }
@@ -110,15 +111,18 @@ impl Workings<'_> {
             Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
             None => {}
         }
+        self.given("job.mixing.jar_test", job.mixing().and_then(|mixing| mixing.jar_test()));
         for (i, product) in job.products().iter().enumerate() {
             let at = |key: &str| format!("job.products[{i}].{key}");
             self.given(at("dose"), Some(Quantity::from(product.dose())));
+            self.given(at("at_least"), product.at_least().map(Quantity::from));
             self.given(at("density"), product.density());
             self.given(at("particle_density"), product.particle_density());
             self.given(at("bulk_density"), product.bulk_density());
             self.given(at("stock"), product.stock());
             self.given(at("label.max_dose"), product.label().max_dose);
             self.given(at("label.first_carrier"), product.label().first_carrier);
+            self.given(at("label.wait"), product.label().wait);
             product.measure().into_iter().for_each(|measure| self.measure(&at("measure"), measure));
         }
         for (i, measure) in job.measures().iter().enumerate() {
@@ -139,6 +143,9 @@ impl Workings<'_> {
         self.given("advice.rinse", Some(Ratio::of_percent(steps::RINSE_PERCENT)));
         self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
         self.given("advice.premix_density", Some(steps::premix_density()));
+        let (least, most) = steps::wait_advised();
+        self.given("advice.least_wait", Some(least));
+        self.given("advice.most_wait", Some(most));
     }
 
     /// What stays in the sprayer, where anything does.
@@ -150,7 +157,8 @@ impl Workings<'_> {
 
     fn mix(&mut self) {
         self.source = words::MIX;
-        let Plan { job, mix, .. } = self.plan;
+        let Plan { held: job, mix, .. } = self.plan;
+        let dose_at = |i: usize| dose_at(self.plan, i);
         let (mut per_area, mut per_mix, mut per_carrier) = (Vec::new(), Vec::new(), Vec::new());
         for (i, product) in job.products().iter().enumerate() {
             let (terms, value): (_, Quantity) = match product.displacement(job.mix_density()) {
@@ -160,7 +168,7 @@ impl Workings<'_> {
                 None => continue,
             };
             terms.push(format!("d{i}@mix.displacements[{i}]"));
-            let (dose, density) = (format!("D@job.products[{i}].dose"), room_density(i, product, ""));
+            let (dose, density) = (format!("D@{}", dose_at(i)), room_density(i, product, ""));
             let formula = match (product.dose(), density) {
                 (Dose::MassPerMass(_), Some(density)) => format!("{dose} * s@job.mix_density / {density}"),
                 (of, Some(density)) if !of.is_by_volume() => format!("{dose} / {density}"),
@@ -194,10 +202,10 @@ impl Workings<'_> {
             format!("D@{at}{basis}")
         };
         for (i, (product, (exact, most))) in job.products().iter().zip(&mix.shares).enumerate() {
-            let formula = share(product.dose(), format!("job.products[{i}].dose"));
+            let formula = share(product.dose(), dose_at(i));
             self.add(format!("mix.shares[{i}]"), *exact, formula);
             if self.plan.usable() {
-                self.add(format!("mix.most[{i}]"), *most, share(product.max_dose(), most_at(i, product)));
+                self.add(format!("mix.most[{i}]"), *most, share(product.max_dose(), most_at(self.plan, i, product)));
             }
         }
     }
@@ -309,12 +317,12 @@ impl Workings<'_> {
     fn amounts(&mut self) {
         self.source = words::AMOUNTS;
         let plan = self.plan;
-        let products = plan.job.products();
+        let products = plan.held.products();
         let is_on_carrier = |i: usize| products.get(i).is_some_and(Product::is_limited_by_carrier);
         for (j, load) in plan.loads.iter().enumerate() {
             // What could be measured once can be measured again.
             let alone = (plan.usable() && (0..products.len()).any(is_on_carrier))
-                .then(|| recipe::portions(&plan.job, &plan.mix, load.mix, plan.loads.first()).ok());
+                .then(|| recipe::portions(&plan.held, &plan.mix, load.mix, plan.loads.first()).ok());
             let alone = alone.flatten().map(|portions| Load { portions, ..load.clone() });
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
@@ -366,7 +374,7 @@ impl Workings<'_> {
                 let shown = format!("n@{alone_at}.graduations * {g}{back}");
                 self.add(format!("{alone_at}.measured"), alone.measured(), shown);
             }
-            let most = product.map_or_else(String::new, |product| most_at(i, product));
+            let most = product.map_or_else(String::new, |product| most_at(self.plan, i, product));
             let most = format!("steps_down(M@{most} * K@mix.loads[{j}].carrier{to} / {g})");
             graduations = format!("min(n@{alone_at}.graduations, {most})");
         }
@@ -456,6 +464,14 @@ impl Workings<'_> {
                 }
                 format!("{before} + n@{} * e@{}", at("times"), at("each"))
             }
+            Action::Wait { product, least, most } => {
+                let is_advice = most.is_some();
+                let label = format!("w@job.products[{product}].label.wait");
+                self.add(at("least"), least, if is_advice { "w@advice.least_wait".into() } else { label });
+                most.into_iter().for_each(|most| self.add(at("most"), most, "w@advice.most_wait"));
+                before
+            }
+            Action::StartAgitator => before,
             Action::Agitate if s + 1 == load.steps.len() => format!("v@loads[{j}].mix"),
             Action::Agitate => before,
         };
@@ -501,6 +517,19 @@ impl Workings<'_> {
                 };
                 self.add(format!("{at}.drawn[{k}].count"), count, over_loads(plan, counted));
             }
+        }
+    }
+
+    // 14. The jar test.
+
+    fn jar_test(&mut self) {
+        self.source = words::JAR_TEST;
+        let Some(jar) = self.plan.jar_test_asked() else { return };
+        self.add("mixing.jar_test.volume", jar.volume(), "V@job.mixing.jar_test");
+        self.add("mixing.jar_test.carrier", jar.carrier(), "k@mix.carrier_share * V@mixing.jar_test.volume");
+        for (i, amount) in jar.amounts().iter().enumerate() {
+            let formula = format!("c@mix.shares[{i}] * V@mixing.jar_test.volume");
+            self.add(format!("mixing.jar_test.products[{i}].exact"), *amount, formula);
         }
     }
 
@@ -568,8 +597,15 @@ fn measure_at(choice: Choice, product: usize) -> String {
 }
 
 /// Where a product's largest dose stands.
-fn most_at(i: usize, product: &Product) -> String {
-    format!("job.products[{i}].{}", product.label().max_dose.map_or("dose", |_| "label.max_dose"))
+fn most_at(plan: &Plan, i: usize, product: &Product) -> String {
+    product.label().max_dose.map_or_else(|| dose_at(plan, i), |_| format!("job.products[{i}].label.max_dose"))
+}
+
+/// Where the dose stands that holds for a product.
+fn dose_at(plan: &Plan, i: usize) -> String {
+    let dose = |job: &Job| job.products().get(i).map(Product::dose);
+    let key = if dose(&plan.held) == dose(&plan.job) { "dose" } else { "at_least" };
+    format!("job.products[{i}].{key}")
 }
 
 /// The density by which a mass of a product takes up room in the tank.
