@@ -7,6 +7,7 @@ mod limits;
 mod product;
 mod role;
 mod substance;
+mod water;
 
 pub use amount::*;
 pub use dose::{Basis, Dose};
@@ -17,3 +18,4 @@ pub use limits::Label;
 pub use product::Product;
 pub use role::{LabelOrder, OrderStep, Role};
 pub use substance::{ActiveSubstance, SubstanceContent};
+pub use water::{HardnessClass, Water, ammonium_sulfate};
