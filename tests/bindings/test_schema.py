@@ -55,7 +55,9 @@ BEYOND_A_SCHEMA = {
     "mass-limit-without-empty-mass", "mass-limit-without-mix-density",
     "mass-fraction-without-mix-density", "max-dose-mass-fraction-without-mix-density",
     "name-empty", "name-blank", "measure-name-empty", "substance-name-blank",
-    "formulation-unknown", "formulation-of-another-case", "pack-in-the-list",
+    "formulation-unknown", "formulation-of-another-case", "formulation-by-other-letters", "sealed-bags-without-a-pack",
+    "order-without-formulation", "order-of-a-label-without-mixing", "order-before-nobody",
+    "pack-in-the-list",
 }
 
 
