@@ -62,7 +62,7 @@ impl LabelTank {
 /// What a product's label limits, and where it says so.
 ///
 /// A label without a largest dose has the dose itself as its maximum. Its limits are checked when a product takes it
-/// ([`Product::with_label`]), and held against a job by [`plan`](crate::plan()), where a limit that is broken is no error but a
+/// ([`Product::with_label`](crate::Product::with_label)), and held against a job by [`plan`](crate::plan()), where a limit that is broken is no error but a
 /// stop: the plan then has no measured amounts, no steps and no sheet.
 ///
 /// # Example

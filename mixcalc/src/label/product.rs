@@ -44,8 +44,9 @@ impl Product {
     /// A product at a dose, whose maximum is that dose until [`with_label`](Self::with_label) says otherwise.
     ///
     /// * `name`: unique in a job, of at most 1000 characters.
-    /// * `dose`: a typed quantity, whose kind gives the basis: [`LiquidDose`] and [`SolidDose`] per ground area,
-    ///   [`VolumeFraction`], [`MassConcentration`] and [`MassFraction`] of finished mix; [`Dose::claim`] for text and for other bases.
+    /// * `dose`: a typed quantity, whose kind gives the basis: [`LiquidDose`](crate::LiquidDose) and [`SolidDose`] per ground area,
+    ///   [`VolumeFraction`](crate::VolumeFraction), [`MassConcentration`] and [`MassFraction`](crate::MassFraction) of finished mix;
+    ///   [`Dose::claim`] for text and for other bases.
     ///
     /// # Errors
     ///
