@@ -55,6 +55,12 @@ static void print_load(const mixcalc_plan *plan, size_t index, size_t products)
         case MIXCALC_ACTION_RINSE:
             printf("  %zu. rinse the %s %" PRIu64 " times with %g L each, and pour it in", i + 1, step.measure, step.times, step.each_l);
             break;
+        case MIXCALC_ACTION_WAIT:
+            printf("  %zu. wait %g s for %s", i + 1, step.least_wait_s, step.product);
+            break;
+        case MIXCALC_ACTION_START_AGITATOR:
+            printf("  %zu. start the agitator", i + 1);
+            break;
         case MIXCALC_ACTION_AGITATE:
             printf("  %zu. agitate", i + 1);
             break;

@@ -50,6 +50,8 @@
 #define MIXCALC_STATUS_NO_MEASURE 114
 #define MIXCALC_STATUS_UNCOUNTABLE 115
 #define MIXCALC_STATUS_PLAN_STOPPED 116
+#define MIXCALC_STATUS_UNSUITED_FORMULATION 131
+#define MIXCALC_STATUS_ORDER_IN_CIRCLE 132
 #define MIXCALC_STATUS_UNKNOWN_UNIT 201
 #define MIXCALC_STATUS_WRONG_QUANTITY 202
 #define MIXCALC_STATUS_UNREADABLE_QUANTITY 203
@@ -92,6 +94,8 @@
 #define MIXCALC_FINDING_CAP_NEARLY_USED "cap-nearly-used"
 #define MIXCALC_FINDING_LIMIT_NOT_CHECKED "limit-not-checked"
 #define MIXCALC_FINDING_CHECK_BEFORE_SPRAYING "check-before-spraying"
+#define MIXCALC_FINDING_MIXING_ORDER_DIFFERS "mixing-order-differs"
+#define MIXCALC_FINDING_LEAST_DOSE_HOLDS "least-dose-holds"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 #define MIXCALC_FINDING_BELOW_MINIMUM_DOSE "below-minimum-dose"
 #define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
@@ -150,6 +154,16 @@
  * Fill up with what is left of the carrier: carrier_l, mark_l, rest_l.
  */
 #define MIXCALC_ACTION_TOP_UP 6
+
+/**
+ * Wait until a product is dispersed: from least_wait_s to most_wait_s.
+ */
+#define MIXCALC_ACTION_WAIT 7
+
+/**
+ * Start the agitator, and let it run until the tank is empty.
+ */
+#define MIXCALC_ACTION_START_AGITATOR 8
 
 /**
  * The plan must not be carried out: it has no measured amounts, no steps and no load sheet.
@@ -654,10 +668,18 @@ typedef struct mixcalc_step {
    * What the tank then holds, L.
    */
   double in_tank_l;
+  /**
+   * How long is waited at least, s.
+   */
+  double least_wait_s;
+  /**
+   * How long is waited at most as a rule, s; 0 where a label says how long.
+   */
+  double most_wait_s;
 } mixcalc_step;
 
 /** How a mixcalc_step starts. */
-#define MIXCALC_STEP_INIT {sizeof(mixcalc_step), 0, 0, 0, 0, NULL, 0, NULL, 0, 0, 0, 0, 0, 0}
+#define MIXCALC_STEP_INIT {sizeof(mixcalc_step), 0, 0, 0, 0, NULL, 0, NULL, 0, 0, 0, 0, 0, 0, 0, 0}
 
 /**
  * What mixcalc_plan_ledger() fills: where carrier and mix came from and went.

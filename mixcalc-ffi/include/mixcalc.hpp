@@ -321,6 +321,8 @@ enum class Action : std::uint32_t {
     rinse = MIXCALC_ACTION_RINSE,
     agitate = MIXCALC_ACTION_AGITATE,
     top_up = MIXCALC_ACTION_TOP_UP,
+    wait = MIXCALC_ACTION_WAIT,
+    start_agitator = MIXCALC_ACTION_START_AGITATOR,
 };
 
 enum class Severity : std::uint32_t { stop = MIXCALC_SEVERITY_STOP, caution = MIXCALC_SEVERITY_CAUTION, note = MIXCALC_SEVERITY_NOTE };
@@ -400,6 +402,8 @@ struct Step {
     std::optional<Volume> mark, rest;
     std::uint64_t times;
     Volume each, in_tank;
+    /// How long is waited: the most is none where a label says how long.
+    Time least_wait, most_wait;
 };
 
 struct Ledger {
@@ -588,7 +592,9 @@ public:
                 where(s.has_rest, s.rest_l),
                 s.times,
                 Volume::from_liters(s.each_l),
-                Volume::from_liters(s.in_tank_l)};
+                Volume::from_liters(s.in_tank_l),
+                Time::from_seconds(s.least_wait_s),
+                Time::from_seconds(s.most_wait_s)};
     }
     /// The steps of each of some equal loads. Those of a stopped plan are asked for in vain.
     std::vector<Step> steps(std::size_t load) const

@@ -51,6 +51,10 @@ pub const MIXCALC_ACTION_RINSE: u32 = 4;
 pub const MIXCALC_ACTION_AGITATE: u32 = 5;
 /// Fill up with what is left of the carrier: carrier_l, mark_l, rest_l.
 pub const MIXCALC_ACTION_TOP_UP: u32 = 6;
+/// Wait until a product is dispersed: from least_wait_s to most_wait_s.
+pub const MIXCALC_ACTION_WAIT: u32 = 7;
+/// Start the agitator, and let it run until the tank is empty.
+pub const MIXCALC_ACTION_START_AGITATOR: u32 = 8;
 
 number_of!(action, Action {
     Action::Fill { .. } => MIXCALC_ACTION_FILL,
@@ -59,6 +63,8 @@ number_of!(action, Action {
     Action::Rinse { .. } => MIXCALC_ACTION_RINSE,
     Action::Agitate => MIXCALC_ACTION_AGITATE,
     Action::TopUp { .. } => MIXCALC_ACTION_TOP_UP,
+    Action::Wait { .. } => MIXCALC_ACTION_WAIT,
+    Action::StartAgitator => MIXCALC_ACTION_START_AGITATOR,
 });
 
 /// The plan must not be carried out: it has no measured amounts, no steps and no load sheet.

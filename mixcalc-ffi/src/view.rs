@@ -219,6 +219,10 @@ pub struct Step {
     pub each_l: f64,
     /// What the tank then holds, L.
     pub in_tank_l: f64,
+    /// How long is waited at least, s.
+    pub least_wait_s: f64,
+    /// How long is waited at most as a rule, s; 0 where a label says how long.
+    pub most_wait_s: f64,
 }
 
 /// What mixcalc_plan_ledger() fills: where carrier and mix came from and went.
@@ -673,9 +677,10 @@ pub unsafe extern "C" fn mixcalc_plan_step(
         let recipe = recipe_at(plan, load)?;
         let step = at("step", step, recipe.steps())?;
         let product = match step.action() {
-            Action::Measure { product } | Action::Premix { product, .. } | Action::Rinse { product, .. } => {
-                Some(product)
-            }
+            Action::Measure { product }
+            | Action::Premix { product, .. }
+            | Action::Rinse { product, .. }
+            | Action::Wait { product, .. } => Some(product),
             _ => None,
         };
         let uses_measure = matches!(step.action(), Action::Measure { .. } | Action::Rinse { .. });
@@ -688,6 +693,10 @@ pub unsafe extern "C" fn mixcalc_plan_step(
         let (times, each) = match step.action() {
             Action::Rinse { times, each, .. } => (times, each),
             _ => (0, Volume::ZERO),
+        };
+        let (least, most) = match step.action() {
+            Action::Wait { least, most, .. } => (value(least), most.map_or(0.0, value)),
+            _ => (0.0, 0.0),
         };
         Ok(Step {
             struct_size: size_of::<Step>(),
@@ -704,6 +713,8 @@ pub unsafe extern "C" fn mixcalc_plan_step(
             times,
             each_l: value(each),
             in_tank_l: value(step.in_tank()),
+            least_wait_s: least,
+            most_wait_s: most,
         })
     };
     // SAFETY: the caller's promise.

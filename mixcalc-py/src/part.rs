@@ -270,6 +270,8 @@ parts! {
     ///     leaf-wall-area, tree-row-volume, crown-height, row-length, plant and spot.
     /// mix_density : Density, optional
     ///     Needed for doses in % w/w and for a limit of the carried mass.
+    /// mixing : Mixing, optional
+    ///     The mixing order; the order of the job where absent.
     ///
     /// Raises
     /// ------
@@ -301,7 +303,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -457,6 +459,12 @@ parts! {
         #[getter]
         fn season<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "season"))
+        }
+
+        /// The mixing order that is asked for, where one is.
+        #[getter]
+        fn mixing(&self) -> Option<Mixing> {
+            self.core.mixing().map(|core| Mixing { core, node: within(&self.node, "mixing") })
         }
     }
 
@@ -772,6 +780,11 @@ parts! {
     ///     What the label limits; without one the dose is its own maximum.
     /// measure : Measure, optional
     ///     One measure for this product, overriding the list of the job.
+    /// role : str, optional
+    ///     What it is in the tank for: "product", "water-conditioner", "buffer", "anti-foam", "compatibility-agent", "surfactant", "oil",
+    ///     "drift-agent" or "foliar-nutrient".
+    /// at_least : LiquidDose or SolidDose, optional
+    ///     The least dose per ground area beside a dose per volume of mix: the greater holds.
     ///
     /// Examples
     /// --------
@@ -780,7 +793,7 @@ parts! {
     /// >>> product.dose, product.basis
     /// (LiquidDose("1.5 L/ha"), 'ground-area')
     Product,
-    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None)",
+    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None, role='product', at_least=None)",
     &[],
     {
         /// Unique in the job.
@@ -793,6 +806,18 @@ parts! {
         #[getter]
         fn formulation(&self) -> Option<&str> {
             self.core.formulation().map(mixcalc::Formulation::code)
+        }
+
+        /// What it is in the tank for.
+        #[getter]
+        fn role(&self) -> &'static str {
+            self.core.role().name()
+        }
+
+        /// The least dose per ground area beside the dose.
+        #[getter]
+        fn at_least(&self) -> Option<Quantity> {
+            self.core.at_least().map(|dose| self.told(dose, "at_least"))
         }
 
         /// The dose.
@@ -961,8 +986,12 @@ parts! {
     ///     ``{"substance": "copper", "value": "28 kg/ha", "over": {"years": 7}}``; the product itself without a substance.
     /// buffers : list of dict, optional
     ///     ``{"from": "water", "value": "5 m"}``.
+    /// wait : Time, optional
+    ///     How long to wait after the product, before the next one.
+    /// order : LabelOrder, optional
+    ///     The place in the mixing order; it wins over every profile.
     Label,
-    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=())",
+    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None)",
 
     &[],
     {
@@ -1120,6 +1149,18 @@ parts! {
         #[getter]
         fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "buffers"))
+        }
+
+        /// How long to wait after the product.
+        #[getter]
+        fn wait(&self) -> Option<Quantity> {
+            self.core.wait().map(|time| self.told(time, "wait"))
+        }
+
+        /// The place in the mixing order.
+        #[getter]
+        fn order(&self) -> Option<LabelOrder> {
+            self.core.order().map(|core| LabelOrder { core: core.clone(), node: within(&self.node, "order") })
         }
     }
 
@@ -1309,6 +1350,56 @@ parts! {
         #[getter]
         fn max_fillings(&self) -> u64 {
             self.core.max_fillings()
+        }
+    }
+
+    /// How the products are mixed.
+    ///
+    /// Parameters
+    /// ----------
+    /// profile : {"suggested", "manitoba", "south-dakota", "wales", "utah", "seed-trade"}, optional
+    ///     The published order that they go by.
+    /// jar_test : Volume, optional
+    ///     How much mix to try in a jar first.
+    Mixing, "(*, profile='suggested', jar_test=None)", &[], {
+        /// The published order.
+        #[getter]
+        fn profile(&self) -> &'static str {
+            self.core.profile().name()
+        }
+
+        /// How much mix to try in a jar first.
+        #[getter]
+        fn jar_test(&self) -> Option<Quantity> {
+            self.core.jar_test().map(|volume| self.told(volume, "jar_test"))
+        }
+    }
+
+    /// What a label says of a product's place in the mixing order.
+    ///
+    /// Parameters
+    /// ----------
+    /// step : {"first", "last"}, optional
+    ///     At which end.
+    /// before, after : list of str, optional
+    ///     Names of the products that it goes in before, and after.
+    LabelOrder, "(*, step=None, before=(), after=())", &[], {
+        /// At which end.
+        #[getter]
+        fn step(&self) -> Option<&'static str> {
+            self.core.step().map(mixcalc::OrderStep::name)
+        }
+
+        /// Names of the products that it goes in before.
+        #[getter]
+        fn before<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            PyTuple::new(py, self.core.before().collect::<Vec<_>>())
+        }
+
+        /// Names of the products that it goes in after.
+        #[getter]
+        fn after<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            PyTuple::new(py, self.core.after().collect::<Vec<_>>())
         }
     }
 

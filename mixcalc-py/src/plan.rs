@@ -10,7 +10,7 @@ use pyo3::types::{PyMapping, PyTuple};
 
 use crate::border;
 use crate::part::Job;
-use crate::quantity::Quantity;
+use crate::quantity::{Quantity, quantity_of};
 
 /// A job worked out: loads that never pass the safe fill, recipes in whole graduations, steps, a ledger that closes, findings.
 ///
@@ -123,9 +123,10 @@ fn step(py: Python<'_>, recipe: &Recipe<'_>, step: mixcalc::Step) -> PyResult<Py
     let in_tank = quantity(step.in_tank());
     let load = recipe.load().first();
     let amount = match step.action() {
-        Action::Measure { product } | Action::Premix { product, .. } | Action::Rinse { product, .. } => {
-            recipe.amount(product)
-        }
+        Action::Measure { product }
+        | Action::Premix { product, .. }
+        | Action::Rinse { product, .. }
+        | Action::Wait { product, .. } => recipe.amount(product),
         _ => None,
     };
     let product = amount.as_ref().map(mixcalc::MeasuredAmount::name);
@@ -140,16 +141,25 @@ fn step(py: Python<'_>, recipe: &Recipe<'_>, step: mixcalc::Step) -> PyResult<Py
         }
         Action::Premix { carrier, .. } => ("premix", Some(carrier), None, none(), None, None),
         Action::Rinse { times, each, .. } => ("rinse", None, None, none(), Some(times), Some(each)),
+        Action::Wait { .. } => ("wait", None, None, none(), None, None),
+        Action::StartAgitator => ("start-agitator", None, None, none(), None, None),
         _ => ("agitate", None, None, none(), None, None),
     };
     let measure = match step.action() {
-        Action::Premix { .. } => None,
+        Action::Premix { .. } | Action::Wait { .. } => None,
         _ => measure.map(Measure::name),
     };
     let mark = level.and_then(mixcalc::Level::mark).map(quantity);
     let rest = level.and_then(mixcalc::Level::rest).map(quantity);
     let (carrier, each_rinse) = (carrier.map(quantity), each_rinse.map(quantity));
-    shape(py, "Step", (load, action, text, in_tank, product, measure, poured, carrier, mark, rest, times, each_rinse))
+    let (least, most) = match step.action() {
+        Action::Wait { least, most, .. } => (Some(quantity(least)), most.map(quantity)),
+        _ => (None, None),
+    };
+    // More fields than a tuple of Rust may have.
+    let first = (load, action, text, in_tank, product, measure, poured).into_pyobject(py)?;
+    let second = (carrier, mark, rest, times, each_rinse, least, most).into_pyobject(py)?;
+    shape(py, "Step", first.as_sequence().concat(second.as_sequence())?.to_tuple()?)
 }
 
 fn worked(py: Python<'_>, value: Worked) -> PyResult<Bound<'_, PyAny>> {
@@ -236,6 +246,14 @@ impl Plan {
         shape(py, "Load", fields)
     }
 
+    fn jar(&self, py: Python<'_>, volume: mixcalc::Volume) -> PyResult<Py<PyAny>> {
+        let jar = border::answer(py, || self.core.jar_test(volume))?;
+        let products = each(py, self.names().zip(jar.amounts()), |py, ((_, name), amount)| {
+            shape(py, "JarAmount", (name, quantity(*amount)))
+        })?;
+        shape(py, "JarTest", (quantity(jar.volume()), quantity(jar.carrier()), products))
+    }
+
     fn loads_once(&self, py: Python<'_>) -> PyResult<&Py<PyTuple>> {
         self.loads.get_or_try_init(py, || {
             let recipes: Vec<_> = self.core.cleared().map(|cleared| cleared.recipes().collect()).unwrap_or_default();
@@ -293,6 +311,44 @@ impl Plan {
     #[getter]
     fn ground_short(&self) -> Option<Quantity> {
         self.core.ground_short().map(quantity)
+    }
+
+    /// The order in which the products go into the tank: `MixingOrder(profile, source, products, jar_test)`; `None` where the job asks for
+    /// none, and they go in as it has them.
+    #[getter]
+    fn mixing(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
+        let Some(order) = self.core.mixing_order() else {
+            return Ok(None);
+        };
+        let names: Vec<&str> = self.names().map(|(_, name)| name).collect();
+        let products = each(py, order.products().iter(), |py, at| {
+            let name = names.get(at.product()).copied().unwrap_or_default();
+            shape(py, "OrderedProduct", (name, at.group().name(), at.reason()))
+        })?;
+        let jar = self.core.job().mixing().and_then(|mixing| mixing.jar_test());
+        let jar = jar.filter(|_| self.core.usable()).map(|volume| self.jar(py, volume)).transpose()?;
+        shape(py, "MixingOrder", (order.profile().name(), order.profile().source(), products, jar)).map(Some)
+    }
+
+    /// The mix in small, to be tried in a jar: `JarTest(volume, carrier, products, active_substances)`.
+    ///
+    /// Parameters
+    /// ----------
+    /// volume : Volume
+    ///     So much mix, such as "1 L".
+    ///
+    /// Raises
+    /// ------
+    /// InputError
+    ///     Code 116, where a stop stands: there is nothing to be mixed.
+    #[pyo3(signature = (volume, /))]
+    fn jar_test(&self, volume: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
+        let py = volume.py();
+        // Read as any quantity of Python is.
+        let volume = py.import("mixcalc._mixcalc")?.getattr("Volume")?.call1((volume,))?;
+        let stated = quantity_of(&volume).ok_or_else(|| PyTypeError::new_err("a volume is due"))?;
+        let claimed = border::answer(py, || stated.core.claim())?;
+        self.jar(py, claimed)
     }
 
     /// What all loads take: `Totals(loads, mix, carrier, area, products, active_substances)`.

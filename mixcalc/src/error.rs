@@ -66,6 +66,10 @@ error_codes! {
     Uncountable = 115, "uncountable";
     /// Amounts, steps or the load sheet are asked of a plan with a stop.
     PlanStopped = 116, "plan-stopped";
+    /// A formulation type that does not go into a mix with water.
+    UnsuitedFormulation = 131, "unsuited-formulation";
+    /// What labels say of the mixing order cannot all be followed.
+    OrderInCircle = 132, "order-in-circle";
     /// A unit word that is not known.
     UnknownUnit = 201, "unknown-unit";
     /// A quantity of another kind than the one asked for.

@@ -117,6 +117,10 @@ finding_codes! {
     LimitNotChecked = "limit-not-checked", Note;
     /// What to look at before spraying.
     CheckBeforeSpraying = "check-before-spraying", Note;
+    /// Published mixing orders differ about two groups of products that are in this tank.
+    MixingOrderDiffers = "mixing-order-differs", Note;
+    /// The least dose per ground area holds, since the dose per volume comes to less.
+    LeastDoseHolds = "least-dose-holds", Note;
     /// The label's maximum was not given: the dose itself stands for it.
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
     /// A dose is under the least of the label's range.
@@ -406,15 +410,17 @@ impl Finding {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Caution {
     code: &'static str,
+    text: &'static str,
 }
 
 impl Caution {
-    /// The cautions for a sprayer that is carried or driven.
-    pub(crate) fn for_sprayer(carried: bool) -> impl Iterator<Item = Self> {
-        text::CAUTIONS
-            .iter()
-            .filter(move |(_, only_carried, _)| carried || !only_carried)
-            .map(|(code, _, _)| Self { code })
+    /// The cautions for a sprayer that is carried or driven, and for products that stand in a mixing order or in that of the job.
+    pub(crate) fn for_plan(carried: bool, is_ordered: bool) -> impl Iterator<Item = Self> {
+        let all = text::CAUTIONS.iter().filter(move |(_, only_carried, _)| carried || !only_carried);
+        all.map(move |(code, _, text)| {
+            let text = if is_ordered && *code == "mixing-order" { text::ORDERED } else { text };
+            Self { code, text }
+        })
     }
 
     /// Stable code, such as `label-decides`.
@@ -425,7 +431,7 @@ impl Caution {
 
     /// The caution.
     #[must_use]
-    pub fn text(self) -> &'static str {
-        text::CAUTIONS.iter().find(|(code, _, _)| *code == self.code).map_or("", |(_, _, text)| *text)
+    pub const fn text(self) -> &'static str {
+        self.text
     }
 }

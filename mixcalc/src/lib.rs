@@ -43,7 +43,7 @@
 //!
 //! # What it does not do
 //!
-//! It knows no product, no label and no law: you give them. It does not choose a dose, order the mix, judge whether products may be
+//! It knows no product, no label and no law: you give them. It does not choose a dose, judge whether products may be
 //! mixed, or predict drift or effect. It does not yet record, or plan from what was really used. It reads no file, no
 //! clock and no network, and keeps no state. It never calls a dose safe: the label in force where you are decides.
 //!

@@ -10,8 +10,8 @@ use core::mem::take;
 use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
-use crate::plan::{Action, Cleared, Ground, LargestDose, Level, MeasuredAmount, Plan, Rate, Recipe, Step};
-use crate::quantity::{Area, Quantity, System, Volume, in_unit, on_scale, signed_percent};
+use crate::plan::{Action, Cleared, Ground, LargestDose, Level, MeasuredAmount, MixingOrder, Plan, Rate, Recipe, Step};
+use crate::quantity::{Area, Quantity, System, Time, Volume, in_unit, on_scale, signed_percent};
 use crate::text::{self, filled, legible, sheet as words, working as workings};
 
 /// Characters in a line.
@@ -71,6 +71,9 @@ fn load_sheet(cleared: &Cleared<'_>) -> Page {
     }
     page.cautions(plan.cautions());
     page.totals(cleared);
+    if let Some(order) = plan.mixing_order() {
+        page.mixing(plan, order);
+    }
     for recipe in cleared.recipes() {
         page.load(plan, &recipe);
     }
@@ -395,6 +398,34 @@ impl Page {
         }
     }
 
+    /// The order of the products with its reasons, and what goes into a jar.
+    fn mixing(&mut self, plan: &Plan, order: &MixingOrder) {
+        let (products, units) = (plan.job().products(), plan.job().units());
+        let in_order = || order.products().iter().filter_map(|at| Some((at, products.get(at.product())?)));
+        self.heading(words::MIXING_ORDER);
+        self.paragraph(&filled(words::ORDER_IS_ONE_OF_SEVERAL, &[("source", &order.profile().source())]));
+        let rows = (1..).zip(in_order());
+        let rows: Vec<_> = rows
+            .map(|(number, (at, product))| vec![format!("{number}"), product.name().into(), at.reason().into()])
+            .collect();
+        self.blank();
+        self.table(&[Column::Number, Column::Words(26), Column::Rest], &rows);
+        let Some(jar) = plan.jar_test_asked() else { return };
+        self.heading(words::JAR_TEST);
+        let (volume, carrier) = (Quantity::from(jar.volume()), Quantity::from(jar.carrier()));
+        let what = [("volume", volume.to_people(units)), ("carrier", carrier.to_people(units))];
+        self.paragraph(&filled(words::JAR, &what.each_ref().map(|(gap, text)| (*gap, text as _))));
+        let mut rows = vec![[words::PRODUCT, words::IN_JAR, ""].map(String::from).to_vec()];
+        rows.extend(in_order().filter_map(|(at, product)| {
+            let (number, unit) = number_and_unit(&Quantity::from(*jar.amounts().get(at.product())?).to_people(units));
+            Some(vec![product.name().into(), number, unit])
+        }));
+        self.blank();
+        self.table(&[Column::Words(26), Column::Number, Column::Unit], &rows);
+        self.blank();
+        self.paragraph(words::JAR_SHOWS);
+    }
+
     fn load(&mut self, plan: &Plan, recipe: &Recipe<'_>) {
         let load = recipe.load();
         let (first, last, all) = (load.first(), load.last(), plan.load_count());
@@ -591,10 +622,11 @@ pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
     let is_carried = plan.job().sprayer().kind().is_carried();
     let action = step.action();
     let product = match action {
-        Action::Measure { product } | Action::Premix { product, .. } | Action::Rinse { product, .. } => {
-            recipe.amount(product).map(|amount| (product, amount))
-        }
-        Action::Fill { .. } | Action::TopUp { .. } | Action::Agitate => None,
+        Action::Measure { product }
+        | Action::Premix { product, .. }
+        | Action::Rinse { product, .. }
+        | Action::Wait { product, .. } => recipe.amount(product).map(|amount| (product, amount)),
+        Action::Fill { .. } | Action::TopUp { .. } | Action::StartAgitator | Action::Agitate => None,
     };
     let Some((index, amount)) = product else {
         let level = match action {
@@ -611,6 +643,11 @@ pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
         Action::Rinse { times, each, .. } => (times, in_unit(each.into(), measure.unit())),
         _ => (0, String::new()),
     };
+    let minutes = |time: Time| in_unit(time.into(), words::WAITED_IN);
+    let (least, most) = match action {
+        Action::Wait { least, most, .. } => (minutes(least), most.map(minutes).unwrap_or_default()),
+        _ => Default::default(),
+    };
     filled(
         words::step(action, measure.kind(), is_premixed, is_carried),
         &[
@@ -621,6 +658,8 @@ pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
             ("carrier", &Quantity::from(step.carrier()).to_people(units)),
             ("times", &times),
             ("each", &each),
+            ("least", &least),
+            ("most", &most),
         ],
     )
 }
@@ -771,6 +810,9 @@ fn dose(plan: &Plan, index: usize, product: &Product) -> String {
     let mut stated = people(product.dose());
     if let (Dose::PerCrop(_), Some(on_ground)) = (product.dose(), plan.doses(index).first()) {
         stated = filled(words::ON_GROUND, &[("dose", &stated), ("ground", &people(*on_ground))]);
+    }
+    if let Some(least) = product.at_least() {
+        stated = filled(words::DOSE_AND_LEAST, &[("dose", &stated), ("least", &people(least))]);
     }
     if product.is_its_own_maximum() {
         return filled(words::DOSE_IS_MOST, &[("dose", &stated)]);

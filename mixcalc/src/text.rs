@@ -9,7 +9,7 @@ use core::fmt::{self, Write};
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, FindingCode};
-use crate::label::Basis;
+use crate::label::{Basis, Unsuited};
 use crate::measure::MeasureKind;
 use crate::quantity::Kind;
 
@@ -64,6 +64,10 @@ pub(crate) const fn error(code: ErrorCode) -> &'static str {
             "comes to more than {allowed} graduations of {given}, too many to count exactly; use a coarser measure"
         }
         ErrorCode::PlanStopped => "this plan must not be mixed, so it has no amounts, steps or load sheet: {given}",
+        ErrorCode::UnsuitedFormulation => "{given} does not go into a mix with water: {allowed}",
+        ErrorCode::OrderInCircle => {
+            "the labels' orders go round in a circle: {given}; read the labels again, and keep what they say"
+        }
         ErrorCode::UnknownUnit => "{given} is not a unit that is read here; write {allowed}",
         ErrorCode::WrongQuantity => "must be {allowed}, got {given}",
         ErrorCode::UnreadableQuantity => "cannot read {given}; write a number, a blank and a unit, such as {allowed}",
@@ -279,6 +283,12 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::SubstanceNotCounted => {
             "how much {subject} this comes to is not known without {path}: its sum is left out"
         }
+        FindingCode::MixingOrderDiffers => {
+            "mixing orders differ: {subject}; the labels decide, and a jar test shows what does not go together"
+        }
+        FindingCode::LeastDoseHolds => {
+            "the dose of {subject}, {actual}, comes to less than its least per area, {limit} ({source}); the least holds"
+        }
         FindingCode::DoseTakenAsMaximum => {
             "no maximum dose is given for {subject}: its dose of {actual} is taken as the most, and amounts are rounded down"
         }
@@ -425,12 +435,34 @@ pub(crate) const CAUTIONS: &[(&str, bool, &str)] = &[
     ("emergency", false, "Know the emergency number and the poison centre, and have the labels with you."),
 ];
 
+/// The caution of the mixing order where products stand in one that was asked for.
+pub(crate) const ORDERED: &str = "This mixing order is one of several that are published. The labels decide the order, and whether products may be mixed.";
+
 /// The name of a measure that nobody named.
 pub(crate) const fn measure_name(kind: MeasureKind) -> &'static str {
     match kind {
         MeasureKind::Vessel => "{capacity} vessel in steps of {graduation}",
         MeasureKind::Scale => "{capacity} scale in steps of {graduation}",
         MeasureKind::Pack => "{capacity} pack",
+    }
+}
+
+/// Why a formulation type does not go into a mix with water, and what to do instead.
+pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
+    match why {
+        Unsuited::ForOil => "it is made to be thinned with oil; check the code on the label",
+        Unsuited::Undiluted => "it is used as it is, undiluted; check the code on the label",
+        Unsuited::Dry => "it is strewn or dusted dry; check the code on the label",
+        Unsuited::Bait => "it is laid out to be eaten; check the code on the label",
+        Unsuited::Direct => "it is put straight where it is to act; check the code on the label",
+        Unsuited::Fog => "it is made for a fogger; check the code on the label",
+        Unsuited::Gas => "it works as a gas, a smoke or a vapour; check the code on the label",
+        Unsuited::TwinPack => "it is sold in two parts; enter each part as a product with the code of its own",
+        Unsuited::Technical => "it is raw material for makers; check the code on the label",
+        Unsuited::Seed => {
+            "it is for seed; check the code, since some labels use these letters for a liquid to be sprayed"
+        }
+        Unsuited::Unstated => "the code does not say what it is; take the type from the label, or ask the maker",
     }
 }
 
@@ -560,6 +592,9 @@ pub(crate) fn summed_substance(names: &[&str]) -> String {
     }
 }
 
+/// The least dose beside a dose per volume.
+pub(crate) const LEAST_DOSE: &str = "a dose per ground area such as \"1 L/ha\", of the same sort, beside a dose per volume of mix such as \"0.5 % v/v\"";
+
 /// A measure that would serve a product.
 pub(crate) const fn measure_wanted(by_volume: bool) -> &'static str {
     if by_volume {
@@ -659,6 +694,128 @@ pub(crate) fn key_example(key: &str) -> String {
     example.into()
 }
 
+/// Words of the mixing order: what each profile says, in words of our own.
+pub(crate) mod order {
+    use alloc::string::String;
+    use alloc::vec::Vec;
+
+    use crate::label::{MixGroup, OrderStep};
+    use crate::plan::Profile;
+
+    pub(crate) const MIXING_WANTED: &str =
+        "mixing such as { profile = \"suggested\" }, the order in which this label's word counts";
+    pub(crate) const GROUP_WANTED: &str = "formulation such as \"SC\", or a role, for the mixing order goes by it";
+    pub(crate) const NAME_WANTED: &str = "the name of another product of this job";
+
+    pub(crate) const BY_LABEL: &str = "its label: {said}";
+    pub(crate) const BEFORE: &str = "before {names}";
+    pub(crate) const AFTER: &str = "after {names}";
+
+    /// An end of the order.
+    pub(crate) const fn end(step: OrderStep) -> &'static str {
+        match step {
+            OrderStep::First => "first",
+            OrderStep::Last => "last",
+        }
+    }
+
+    /// Who says so. All but the first are probable: the tables were read, some of them at second hand.
+    pub(crate) const fn source(profile: Profile) -> &'static str {
+        match profile {
+            Profile::Suggested => "the order that mixcalc suggests",
+            Profile::Manitoba => "the Manitoba guide (Canola Council, 2013)",
+            Profile::SouthDakota => "South Dakota State University",
+            Profile::Wales => "WALES (extension services and farm press, Canada)",
+            Profile::Utah => "Utah State University (2012, for a jar)",
+            Profile::SeedTrade => "a sheet of the seed trade",
+        }
+    }
+
+    /// What a profile says of a group that it names.
+    const fn says(profile: Profile, group: MixGroup) -> &'static str {
+        use MixGroup as G;
+        match (profile, group) {
+            (Profile::Manitoba, G::SolubleBag) => "bags first, before any fertilizer is in the tank",
+            (Profile::SouthDakota, G::WaterConditioner) => "ammonium sulfate and conditioners to begin with",
+            (Profile::SouthDakota, G::CompatibilityAgent) => "after what conditions the water",
+            (Profile::SouthDakota, G::AntiFoam) => "after the compatibility agent",
+            (Profile::Utah, G::WaterConditioner | G::FoliarNutrient) => "fertilizers at the very end",
+            (_, G::WaterConditioner | G::Buffer) => {
+                "the water is treated before products meet it; salts dissolve fully first"
+            }
+            (Profile::Manitoba, G::Powder | G::Granule | G::Suspension) => "dry products and suspensions together",
+            (Profile::SouthDakota, G::Powder | G::Granule) => "dry products next, stirred into twice as much water",
+            (Profile::Utah, G::Powder) => "powders, the first of the dry products",
+            (Profile::Utah, G::Granule) => "granules after powders",
+            (Profile::SeedTrade, G::Granule) => "granules that disperse, the first of the products",
+            (_, G::Powder | G::Granule) => "dry products early, while there is water to disperse them",
+            (Profile::SeedTrade, G::OilDispersion) => "oil dispersions before suspensions",
+            (Profile::SeedTrade, G::Suspension) => "suspensions after oil dispersions",
+            (_, G::Suspension) => "suspensions after dry products",
+            (Profile::SouthDakota, G::CapsuleSuspension) => "capsules after emulsifiable concentrates",
+            (Profile::Utah, G::CapsuleSuspension) => "capsules before emulsifiable concentrates",
+            (Profile::Manitoba | Profile::SouthDakota, G::Solution) => "solutions before emulsifiable concentrates",
+            (Profile::Wales, G::Solution) => "solutions last, with the surfactants",
+            (Profile::Utah | Profile::SeedTrade, G::Solution) => "solutions after emulsifiable concentrates",
+            (Profile::Manitoba | Profile::SouthDakota, G::Emulsifiable) => "emulsifiable concentrates after solutions",
+            (Profile::Utah, G::Emulsifiable) => "emulsifiable concentrates after capsules",
+            (Profile::SeedTrade, G::Emulsifiable) => "emulsifiable concentrates before solutions",
+            (_, G::Emulsifiable) => "emulsifiable concentrates after suspensions",
+            (Profile::Utah, G::SolubleSolid) => "soluble powders after solutions",
+            (Profile::SouthDakota, G::DriftAgent) => "drift agents at the end",
+            (Profile::SeedTrade, G::Oil | G::Surfactant) => "oils and surfactants after the products",
+            (_, G::Oil | G::Surfactant) => "oils and surfactants near the end",
+            (_, G::AntiFoam) => "before anything foams",
+            (_, G::SolubleBag) => "bags dissolve in plain water, away from oils, boron, chlorine and fertilizers",
+            (_, G::CompatibilityAgent) => "before what it keeps together",
+            (_, G::CapsuleSuspension) => "capsules with suspensions",
+            (_, G::Emulsion | G::OilDispersion) => "emulsions and oil dispersions after suspensions",
+            (_, G::Solution | G::SolubleSolid) => "what dissolves, after what disperses",
+            (_, G::DriftAgent | G::FoliarNutrient) => "at the end, unless their labels say earlier",
+        }
+    }
+
+    /// Why a product stands where it stands.
+    pub(crate) fn by_profile(profile: Profile, group: MixGroup) -> String {
+        super::filled("{source}: {says}", &[("source", &source(profile)), ("says", &says(profile, group))])
+    }
+
+    /// The same, where the source is silent about its group.
+    pub(crate) fn by_suggestion(profile: Profile, group: MixGroup) -> String {
+        let says = says(Profile::Suggested, group);
+        super::filled(
+            "{source} does not say; mixcalc suggests: {says}",
+            &[("source", &source(profile)), ("says", &says)],
+        )
+    }
+
+    /// The same where several are named in one sentence.
+    const fn short(profile: Profile) -> &'static str {
+        match profile {
+            Profile::Suggested => "the suggested order",
+            Profile::Manitoba => "Manitoba",
+            Profile::SouthDakota => "South Dakota",
+            Profile::Wales => "WALES",
+            Profile::Utah => "Utah",
+            Profile::SeedTrade => "the seed trade's sheet",
+        }
+    }
+
+    /// Products in the order in which they are placed, and who has them so or the other way round.
+    pub(crate) fn differ(placed: (&[&str], &[Profile]), reverse: (&[&str], &[Profile])) -> String {
+        let sources = |profiles: &[Profile]| profiles.iter().map(|at| short(*at)).collect::<Vec<_>>().join(", ");
+        super::filled(
+            "{first} before {second} here ({placed}), the other way round elsewhere ({reverse})",
+            &[
+                ("first", &placed.0.join(", ")),
+                ("second", &reverse.0.join(", ")),
+                ("placed", &sources(placed.1)),
+                ("reverse", &sources(reverse.1)),
+            ],
+        )
+    }
+}
+
 /// Words of the load sheet and of the findings page.
 pub(crate) mod sheet {
     use crate::finding::Severity;
@@ -736,6 +893,7 @@ pub(crate) mod sheet {
     pub(crate) const MEASURED: &str = "Measured";
     pub(crate) const GAP: &str = "Gap";
     pub(crate) const DOSE: &str = "dose {dose}; at most {most} ({source})";
+    pub(crate) const DOSE_AND_LEAST: &str = "{dose}, at least {least}";
     pub(crate) const DOSE_IS_MOST: &str = "dose {dose}; no maximum is given, this is taken as the most";
     pub(crate) const ON_GROUND: &str = "{dose}, which makes {ground} of ground";
     pub(crate) const AND: &str = " and ";
@@ -750,6 +908,17 @@ pub(crate) mod sheet {
     // Active substances.
     pub(crate) const SUBSTANCES: &str = "Active substances, summed over the products:";
     pub(crate) const SUBSTANCE: &str = "{name}: {dose}, {amount} in what is measured";
+
+    // The mixing order, and the jar.
+    pub(crate) const MIXING_ORDER: &str = "MIXING ORDER";
+    pub(crate) const ORDER_IS_ONE_OF_SEVERAL: &str = "By {source}. Others are published that differ. Each product must be dispersed before the next goes in, and no two concentrates \
+         meet outside the tank.";
+    pub(crate) const JAR_TEST: &str = "JAR TEST";
+    pub(crate) const JAR: &str = "In a clear jar, dressed as the labels ask: part of {carrier} of carrier first, as in the tank, then each product in the \
+         order above, stirred until even, then the rest of the carrier. That makes {volume}.";
+    pub(crate) const JAR_SHOWS: &str = "Look after 15 to 30 minutes, and again after hours if the mix may stand. Do not mix where there are layers, flakes, gel, \
+         sludge, oily scum, heat, gas or foam that stays. The jar shows whether products stay mixed, not what they do to crop or pest.";
+    pub(crate) const IN_JAR: &str = "In the jar";
 
     // A load.
     pub(crate) const LOAD: &str = "Load {first} of {all}";
@@ -806,10 +975,19 @@ pub(crate) mod sheet {
             (Action::Rinse { .. }, _) => {
                 "Rinse the measure ({measure}) {times} times with {each} of carrier each, all into the tank."
             }
+            (Action::Wait { most: Some(_), .. }, _) => {
+                "Wait until {product} is dispersed: {least} to {most} as a rule, longer in cold water."
+            }
+            (Action::Wait { most: None, .. }, _) => "Wait {least} after {product}, as its label says.",
+            (Action::StartAgitator, _) => {
+                "Start the agitator: the surface rolls and does not foam. Let it run until the tank is empty."
+            }
             (Action::Agitate, _) if is_carried => "Close the tank and rock it until the mix is even.",
             (Action::Agitate, _) => "Agitate until the mix is even.",
         }
     }
+    /// The unit of waits.
+    pub(crate) const WAITED_IN: &str = "min";
     pub(crate) const TO_MARK: &str = "carrier to the {mark} mark";
     pub(crate) const TO_MARK_AND_REST: &str = "carrier to the {mark} mark, and a measured {rest} more";
     pub(crate) const MEASURED_REST: &str = "a measured {rest} of carrier";
@@ -850,6 +1028,7 @@ pub(crate) mod working {
     pub(crate) const SUBSTANCES: &str = "docs/numbers.md, 13";
     pub(crate) const SEASON: &str = "docs/numbers.md, 14";
     pub(crate) const CALIBRATION: &str = "docs/numbers.md, 15";
+    pub(crate) const JAR_TEST: &str = "docs/numbers.md, 18";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {
@@ -863,6 +1042,7 @@ pub(crate) mod working {
                 "triple rinsing of small vessels: University of Illinois Extension; Montana ARM rule"
             }
             "advice.premix_parts" => "South Dakota State University Extension: two parts to one of product",
+            "advice.least_wait" | "advice.most_wait" => "advice: extension bulletins; longer in cold water",
             "advice.premix_density" => "advice: a product by mass counts as 1 kg/L",
             _ => "advice",
         }

@@ -13,7 +13,7 @@
 #include <inttypes.h>
 
 static const char *const measure_kinds[] = {"", "vessel", "scale", "pack"};
-static const char *const actions[] = {"", "fill", "measure", "premix", "rinse", "agitate", "top-up"};
+static const char *const actions[] = {"", "fill", "measure", "premix", "rinse", "agitate", "top-up", "wait", "start-agitator"};
 static const char *const severities[] = {"", "stop", "caution", "note"};
 static const char *const bounds[] = {"", "at most", "at least"};
 static const char *const forces[] = {"", "law", "label", "standard", "advice", "fact"};
@@ -88,7 +88,7 @@ static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
     mixcalc_step step = MIXCALC_STEP_INIT;
 
     MUST(mixcalc_plan_step(plan, load, index, &step, NULL) == MIXCALC_STATUS_OK);
-    MUST(step.action >= MIXCALC_ACTION_FILL && step.action <= MIXCALC_ACTION_TOP_UP && step.reserved == 0);
+    MUST(step.action >= MIXCALC_ACTION_FILL && step.action <= MIXCALC_ACTION_START_AGITATOR && step.reserved == 0);
     printf("{\"do\": \"%s\", ", actions[step.action]);
     if (step.product) {
         printf("\"product\": ");
@@ -126,6 +126,13 @@ static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
     case MIXCALC_ACTION_RINSE:
         printf("\"times\": %" PRIu64 ", ", step.times);
         print_value("each", step.each_l, "L");
+        break;
+    case MIXCALC_ACTION_WAIT:
+        print_value("least", step.least_wait_s, "s");
+        if (step.most_wait_s)
+            print_value("most", step.most_wait_s, "s");
+        else
+            printf("\"most\": null, ");
         break;
     }
     print_value("in_tank", step.in_tank_l, "L");

@@ -46,7 +46,7 @@ def test_examples_give_what_they_say(name):
     assert result.attempted and not result.failed, "".join(told)
 
 
-@pytest.mark.parametrize("name", ["Job", "Product", "Tank", "Measure", "Label", "Sprayer", "Loading", "LastStrip", "Residual", "ActiveSubstance"])
+@pytest.mark.parametrize("name", ["Job", "Product", "Tank", "Measure", "Label", "LabelOrder", "Sprayer", "Loading", "Mixing", "LastStrip", "Residual", "ActiveSubstance"])
 def test_each_parameter_is_described(name):
     item = getattr(mixcalc, name)
     text = inspect.getdoc(item)

@@ -27,7 +27,7 @@ ROOT = Path(__file__).parents[2]
 DEMO = ROOT / "docs/examples/demo.toml"
 CASES = json.loads((ROOT / "tests/conformance/plan.json").read_text(encoding="utf-8"))["cases"]
 REFUSED = json.loads((ROOT / "tests/conformance/refused.json").read_text(encoding="utf-8"))["cases"]
-PARTS = [mixcalc.ActiveSubstance, Job, Label, LastStrip, Loading, Measure, Product, Residual, Sprayer, Tank]
+PARTS = [mixcalc.ActiveSubstance, Job, Label, mixcalc.LabelOrder, LastStrip, Loading, Measure, mixcalc.Mixing, Product, Residual, Sprayer, Tank]
 
 
 def job(**changes) -> Job:
@@ -123,6 +123,9 @@ def test_what_a_plan_holds_is_what_its_document_says():
         for key in ("usable", "safe_fill", "area", "volume_rate", "carrier_rate", "last_strip", "totals", "loads", "ledger", "findings", "cautions"):
             value = plan.job.area if key == "area" else getattr(plan, key)
             same(told(value), document[key], f"{case['id']}: {key}")
+        assert (plan.mixing is None) == ("mixing" not in document)
+        if plan.mixing:
+            same(told(plan.mixing), document["mixing"], f"{case['id']}: mixing")
         same([told(one) for one in plan.working], json.loads(plan.working_json()), f"{case['id']}: working")
         assert plan.steps == tuple(step for load in plan.loads for step in load.steps)
 

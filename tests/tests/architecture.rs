@@ -36,8 +36,12 @@ const NAMED_BY_TEXT: &[&str] = &[
     "finding::FindingCode",
     "finding::Severity",
     "label::Basis",
+    "label::MixGroup",
+    "label::OrderStep",
+    "label::Unsuited",
     "measure::MeasureKind",
     "plan::Action",
+    "plan::Profile",
     "quantity::Kind",
     "quantity::System",
     "sprayer::SprayerKind",
@@ -46,6 +50,7 @@ const NAMED_BY_TEXT: &[&str] = &[
 /// Where a string of four words or more is no sentence: names from a standard, unit words, and what macros write documentation of.
 const NO_SENTENCES: &[(&str, &str)] = &[
     ("label/formulation.rs", "const FORMULATIONS"),
+    ("label/formulation.rs", "const UNSUITED"),
     ("quantity/kind.rs", "claims!"),
     ("quantity/kind.rs", "kinds!"),
     ("plan/slip.rs", "static CONFUSIONS"),

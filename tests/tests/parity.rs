@@ -12,8 +12,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use mixcalc::{
-    Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length, LiquidDose, MeasureKind, Plan,
-    Quantity, Rows, Severity, Sides, Split, SprayerKind, State, System, VolumeRate, document, sheet,
+    Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length, LiquidDose, MeasureKind,
+    OrderStep, Plan, Profile, Quantity, Role, Rows, Severity, Sides, Split, SprayerKind, State, System, VolumeRate,
+    document, sheet,
 };
 use serde::Deserialize;
 use serde_json::Value;
@@ -323,6 +324,9 @@ fn choices_are_those_of_the_types() {
     same("severity", strings([Severity::Stop, Severity::Caution, Severity::Note].map(Severity::name)));
     same("bound", strings([Bound::AtMost, Bound::AtLeast].map(Bound::name)));
     same("force", strings([Force::Law, Force::Label, Force::Standard, Force::Advice].map(Force::name)));
+    same("role", strings(Role::all().iter().map(|it| it.name())));
+    same("profile", strings(Profile::all().iter().map(|it| it.name())));
+    same("label order", strings(OrderStep::all().iter().map(|it| it.name())));
     let mut done = BTreeSet::new();
     constants(&schemas()[1], "do", &mut done);
     same("action", done);
@@ -338,6 +342,9 @@ fn choices_are_those_of_the_types() {
         "severity",
         "bound",
         "force",
+        "role",
+        "profile",
+        "label order",
         "action",
     ];
     let with_choices = vocabulary().word.into_iter().filter(|(_, word)| !word.choices.is_empty());
@@ -553,6 +560,13 @@ fn every_error_can_happen_and_its_sentence_has_no_gap() {
         (E::UnknownChoice, changed("knapsack", "knapsak")),
         (E::NoMeasure, changed(r#"{ kind = "vessel", capacity = "1 L", graduation = "10 mL" }"#, scale)),
         (E::Uncountable, changed("10 mL", "1e-20 mL")),
+        (E::UnsuitedFormulation, format!("{JOB}formulation = \"GR\"")),
+        (
+            E::OrderInCircle,
+            format!("{JOB}role = \"oil\"\nlabel = {{ order = {{ before = [\"example product A\"] }} }}\nmixing = {{}}")
+                .replace("\nmixing = {}", "")
+                .replace("area =", "mixing = {}\narea ="),
+        ),
         (E::UnknownUnit, changed("200 L/ha", "20 US gl/ac")),
         (E::WrongQuantity, changed("1.2 ha", "1.2 L")),
         (E::UnreadableQuantity, changed("1.2 ha", "about 1.2 ha")),
@@ -652,6 +666,14 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
                 "re_entry = { value = \"24 h\" }, max_wind = { value = \"15 km/h\", height = \"2 m\" }, max_delta_t = { value = \"8 K\" }, buffers = [{ from = \"water\", value = \"5 m\" }]",
             ),
         ),
+        (
+            F::MixingOrderDiffers,
+            with(
+                "formulation = \"SL\"\n[[products]]\nname = \"example product B\"\ndose = \"1.5 L/ha\"\nformulation = \"EC\"",
+            )
+            .replace("area =", "mixing = { profile = \"utah\" }\narea ="),
+        ),
+        (F::LeastDoseHolds, changed("1.5 L/ha", "0.5 % v/v\"\nat_least = \"1.5 L/ha")),
         (F::DoseTakenAsMaximum, JOB.into()),
         (F::BelowMinimumDose, with("label = { min_dose = \"2 L/ha\" }")),
         (F::UnitSlip, with("label = { min_dose = \"3 L/ha\", max_dose = \"4 L/ha\" }")),

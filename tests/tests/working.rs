@@ -289,6 +289,8 @@ fn check_advice(working: &Working) -> Result<(), String> {
         "advice.rinse" => &["25 %"],
         "advice.premix_parts" => &["2"],
         "advice.premix_density" => &["1 kg/L"],
+        "advice.least_wait" => &["60 s"],
+        "advice.most_wait" => &["5 min"],
         _ => &[],
     };
     let text = working.value().to_people(System::Metric);

@@ -175,7 +175,56 @@ def job(draw: Draw) -> dict:
         limits(draw, s, products)
         if draw.chance(90):
             out["season"] = season(draw, s, products)
-    return {**out, "sprayer": sprayer, "tank": tank, **({"loading": loading} if loading else {}), "products": products}
+    out = {**out, "sprayer": sprayer, "tank": tank, **({"loading": loading} if loading else {}), "products": products}
+    for p in products:
+        least_dose(draw, s, p, R)
+    mixing(draw, s, out, N)
+    return out
+
+
+ROLES = ["water-conditioner", "buffer", "anti-foam", "compatibility-agent", "surfactant", "oil", "drift-agent",
+         "foliar-nutrient", "product"]
+PROFILES = ["suggested", "manitoba", "south-dakota", "wales", "utah", "seed-trade"]
+
+
+def least_dose(draw, s, p, R):
+    """A least dose per area beside one per volume of mix: equal to it, a little or far from it."""
+    number, name = p["dose"].split(" ", 1)
+    sizes = {**{n: ("volume", size) for n, size in s["volume_per_mix"]}, **{n: ("mass", size) for n, size in s["mass_per_mix"]}}
+    if p.get("basis") != "carrier-volume" and name in sizes and draw.chance(30):
+        what, size = sizes[name]
+        least = F(number) / size * R * draw.choice([F(1, 2), 1, F(11, 10), F(9, 10), 2])
+        p["at_least"] = draw.say(least, s[f"{what}_per_area"])
+
+
+def mixing(draw, s, out, N):
+    """A mixing order, and labels that have a word in it."""
+    products = out["products"]
+    for p in products:
+        if draw.chance(8):
+            p.setdefault("label", {})["wait"] = draw.choice(["2 min", "90 s", "0.25 h"])
+    if not draw.chance(40):
+        return
+    out["mixing"] = draw.choice([{}, *({"profile": profile} for profile in PROFILES * 2)])
+    if draw.chance(30):
+        out["mixing"]["jar_test"] = draw.say(N / draw.choice([16, 20, 50]), s["volume"])
+    liquids = ["CS", "EW", "ME", "SE", "EC", "SL", "OD", "SC"]
+    for p in products:
+        if p.get("formulation") in liquids and draw.chance(50):
+            p["formulation"] = draw.choice(liquids)
+        if draw.chance(97 if "formulation" not in p else 20):
+            p["role"] = draw.choice(ROLES)
+    names = [p["name"] for p in products]
+    for p in products:
+        if draw.chance(20):
+            order = {}
+            if draw.chance(50):
+                order["step"] = draw.choice(["first", "last"])
+            for key in ("before", "after"):
+                if draw.chance(40):
+                    order[key] = [draw.choice([n for n in names if n != p["name"]] or ["example product Q"])]
+            p.setdefault("label", {})["order"] = order
+    draw.shuffle(products)
 
 
 def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:

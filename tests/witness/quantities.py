@@ -44,7 +44,7 @@ for _name in [n for n, (_, kind) in UNITS.items() if kind == (1, 0, 0)]:
 
 # "always the object on the way out, in one fixed unit per kind: ha, L, kg, L/ha, kg/ha"
 FIXED = {AREA: "ha", VOLUME: "L", MASS: "kg", LIQUID_PER_AREA: "L/ha", DRY_PER_AREA: "kg/ha", BY_VOLUME: "% v/v",
-         DENSITY: "g/L"}
+         DENSITY: "g/L", TIME: "s"}
 
 
 def exact(number) -> Fraction:

@@ -9,8 +9,8 @@ from types import SimpleNamespace as Record
 
 import slips
 from expectation import ANY, Either, Num, Si
-from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, VOLUME, NoAnswer,
-                        E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
+from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
+                        NoAnswer, E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
 
 
 def day(text: str) -> date:
@@ -29,6 +29,35 @@ def in_window(t: str, e: str, over: dict, start) -> bool:
     # "the same day of the month so many months before e, or the last day of that month where it lacks that day"
     before = date(year, month + 1, min(end.day, monthrange(year, month + 1)[1]))
     return t <= e and day(t) > before
+
+
+GROUPS = {  # section 16
+    "soluble-bag": "WP-SB WG-SB EG-SB EP-SB SP-SB SG-SB GL-SB GW-SB", "powder": "WP EP", "granule": "WG WT EG",
+    "suspension": "SC ZC SE ZE PA", "capsule-suspension": "CS", "emulsion": "EW EO ZW", "oil-dispersion": "OD",
+    "emulsifiable": "EC DC ME GL", "solution": "SL GW", "soluble-solid": "SP SG ST", "oil": "SO"}
+GROUP_OF = {code: group for group, codes in GROUPS.items() for code in codes.split()}
+PROFILES = {  # section 17; in brackets what the source does not name
+    "suggested": "anti-foam; soluble-bag; water-conditioner, buffer; compatibility-agent; powder, granule; suspension, "
+                 "capsule-suspension; emulsion, oil-dispersion; emulsifiable; solution, soluble-solid; oil, surfactant; "
+                 "drift-agent, foliar-nutrient",
+    "manitoba": "[anti-foam]; soluble-bag; water-conditioner, buffer; [compatibility-agent]; powder, granule, suspension; "
+                "[capsule-suspension]; [emulsion, oil-dispersion]; solution; [soluble-solid]; emulsifiable; oil, "
+                "surfactant; [drift-agent, foliar-nutrient]",
+    "south-dakota": "[soluble-bag]; water-conditioner; [buffer]; compatibility-agent; anti-foam; powder, granule; "
+                    "suspension; [emulsion, oil-dispersion]; solution; [soluble-solid]; emulsifiable; "
+                    "capsule-suspension; oil, surfactant; drift-agent; [foliar-nutrient]",
+    "wales": "[anti-foam]; [soluble-bag]; water-conditioner, buffer; [compatibility-agent]; powder, granule; suspension; "
+             "[capsule-suspension]; [emulsion, oil-dispersion]; emulsifiable; [soluble-solid]; solution, oil, surfactant; "
+             "[drift-agent, foliar-nutrient]",
+    "utah": "[anti-foam]; soluble-bag; [buffer]; [compatibility-agent]; powder; granule; [suspension]; "
+            "capsule-suspension; [emulsion, oil-dispersion]; emulsifiable; solution; soluble-solid; oil, surfactant; "
+            "[drift-agent]; water-conditioner, foliar-nutrient",
+    "seed-trade": "[anti-foam]; [soluble-bag]; water-conditioner, buffer; [compatibility-agent]; [powder]; granule; "
+                  "oil-dispersion; suspension; [capsule-suspension]; [emulsion]; emulsifiable; solution; [soluble-solid]; "
+                  "oil, surfactant; [drift-agent, foliar-nutrient]"}
+PLACES = {profile: {group: (at, "[" not in step) for at, step in enumerate(text.split(";"))
+                    for group in step.strip(" []").split(", ")} for profile, text in PROFILES.items()}
+SEQUENCE = list(PLACES["suggested"])
 
 
 DRY = {"WP", "WG", "WT", "EG", "EP", "SP", "SG", "ST", "OP"}  # the solid types that go into water
@@ -138,23 +167,34 @@ class Reckoning:
     # 2. The mix
     def mix(self):
         self.density = value(self.job, "mix_density")
-        self.products = [self.product(i, p) for i, p in enumerate(self.job.get("products", []))]
-        area = sum(p.dose[0] * p.displaces for p in self.products if p.dose[1] in PER_AREA)
-        of_mix = sum(self.fraction(p.dose) * p.displaces for p in self.products if p.basis == "mix-volume")
-        of_carrier = sum(p.dose[0] * p.displaces for p in self.products if p.basis == "carrier-volume")
-        if of_mix >= 1:
-            raise NoAnswer("products-fill-mix")
-        rate = self.job.get("volume_rate", self.job.get("carrier_rate"))
-        self.R = self.on_ground(quantity(rate), basis_of(rate, self.job.get("rate_basis")), VOLUME)[0]
-        if "volume_rate" not in self.job:  # "R = (Q * (1 + sum(C)) + sum(area doses as volume per area)) / (1 - sum(m))"
-            self.R = (self.R * (1 + of_carrier) + area) / (1 - of_mix)
-        # "k = (1 - sum(a) - sum(m)) / (1 + sum(C)), where a = (area dose as volume per area) / R"
-        self.k = (1 - area / self.R - of_mix) / (1 + of_carrier)
-        if self.k <= 0:
-            raise NoAnswer("products-fill-mix")
-        self.on_field = self.R * (1 + self.pass_share)  # "R' stands for R wherever mix is brought to ground or back"
-        self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - of_mix))
+        given = self.job.get("products", [])
+        for product in given:  # what is wrong with a product alone comes before what the job lacks for it
+            self.bounds(product)
+        self.products = [Record(i=i, given=p, name=p["name"], group=None) for i, p in enumerate(given)]
+        self.order()
+        order = [(p.i, p.group) for p in self.ordered]
+        self.products = [self.product(i, p) for i, p in enumerate(given)]
+        self.ordered = [self.products[i] for i, _ in order]
+        for i, group in order:
+            self.products[i].group = group
+        given = [(p.dose, p.basis) for p in self.products]
+        least = {p.i for p in self.products if "at_least" in p.given}
+        while True:  # "begin with L for all, let f hold wherever it comes to no less, and look again"
+            for p in self.products:
+                p.dose, p.basis = (quantity(p.given["at_least"]), "ground-area") if p.i in least else given[p.i]
+            self.rates()
+            more = {i for i in least if not self.decide(under, self.fraction(given[i][0]) * self.R,
+                                                        quantity(self.products[i].given["at_least"])[0])}
+            if not more:
+                break
+            least -= more
+        for i in least:
+            self.note("note", "least-dose-holds", i)
+        self.u += Fraction(1, 10**15) * (1 / self.k + 1 / (1 - self.of_mix))
         for p in self.products:
+            p.stated_share = self.share(*given[p.i])  # what a slip of the unit is looked for in
+            if p.i in least:
+                self.at_least(p)
             p.c, largest = self.share(p.dose, p.basis), [self.share(dose, basis) for dose, basis in p.maxima]
             p.most, p.once = min(largest), min(largest) * self.R
             # "A dose over its maximum is the stop over-maximum-dose (compared as amounts of the mix)"
@@ -176,14 +216,51 @@ class Reckoning:
                 if limit is not None and self.decide(breaks, self.R / self.stands(on), limit):
                     self.note("stop", f"volume-rate-{'below' if bound == 'minimum' else 'above'}-{bound}")
 
+    def at_least(self, p):
+        """"The dose that holds" is then one per ground area; a tank of the label says nothing of it."""
+        label = p.given.get("label", {})
+        p.on_part = self.is_part()
+        if not {"max_dose", "max_ground_dose", "max_concentration"} & set(label):
+            p.label, p.most_basis, p.maxima = p.dose, p.basis, [(p.dose, p.basis)]
+            if "tank" in label:
+                self.note("note", "dose-taken-as-maximum", p.i)
+        elif "tank" in label:
+            p.maxima = p.maxima if "ground-area" in [b for _, b in p.stated] else p.stated
+
+    def rates(self):
+        area = sum(p.dose[0] * p.displaces for p in self.products if p.dose[1] in PER_AREA)
+        of_mix = sum(self.fraction(p.dose) * p.displaces for p in self.products if p.basis == "mix-volume")
+        of_carrier = sum(p.dose[0] * p.displaces for p in self.products if p.basis == "carrier-volume")
+        if of_mix >= 1:
+            raise NoAnswer("products-fill-mix")
+        rate = self.job.get("volume_rate", self.job.get("carrier_rate"))
+        self.R = self.on_ground(quantity(rate), basis_of(rate, self.job.get("rate_basis")), VOLUME)[0]
+        if "volume_rate" not in self.job:  # "R = (Q * (1 + sum(C)) + sum(area doses as volume per area)) / (1 - sum(m))"
+            self.R = (self.R * (1 + of_carrier) + area) / (1 - of_mix)
+        # "k = (1 - sum(a) - sum(m)) / (1 + sum(C)), where a = (area dose as volume per area) / R"
+        self.k = (1 - area / self.R - of_mix) / (1 + of_carrier)
+        if self.k <= 0:
+            raise NoAnswer("products-fill-mix")
+        self.on_field = self.R * (1 + self.pass_share)  # "R' stands for R wherever mix is brought to ground or back"
+        self.of_mix = of_mix
+
+    def bounds(self, given):
+        """"A min_dose over a max_dose that is counted on the same basis is the error out-of-range"; so are volume rates."""
+        label, dose = given.get("label", {}), product_dose(given)
+        least, largest = (value(label, f"{bound}_volume_rate") for bound in ("min", "max"))
+        if None not in (least, largest) and least > largest:
+            raise NoAnswer("out-of-range")
+        if "min_dose" in label and "max_dose" in label:
+            low, most = (quantity(label[key]) for key in ("min_dose", "max_dose"))
+            same = low[1] == most[1] and most_basis(given, dose, low, "min_dose") == most_basis(given, dose, most)
+            if same and self.decide(over, low[0], most[0]):
+                raise NoAnswer("out-of-range")
+
     def product(self, i, given):
         p = Record(i=i, given=given, name=given["name"], dose=product_dose(given), own=given.get("measure"))
         most = given.get("label", {}).get("max_dose")
         p.label = p.dose if most is None else quantity(most)
         p.low = quantity(low) if (low := given.get("label", {}).get("min_dose")) is not None else None
-        least, largest = (value(given, "label", f"{bound}_volume_rate") for bound in ("min", "max"))
-        if None not in (least, largest) and least > largest:
-            raise NoAnswer("out-of-range")
         # The unit above the line tells a volume from a mass.
         p.kind = VOLUME if p.dose[1] == BY_VOLUME or p.dose[1] != BY_MASS and not p.dose[1][1] else MASS
         p.basis, p.most_basis = basis_of(given["dose"], given.get("basis")), most_basis(given, p.dose, p.label)
@@ -192,16 +269,13 @@ class Reckoning:
         label, p.tank = given.get("label", {}), None
         keys = {"max_dose": p.most_basis, "max_ground_dose": "ground-area", "max_concentration": "mix-volume"}
         stated = {key: (quantity(label[key]), basis) for key, basis in keys.items() if key in label}
+        p.stated = [self.grounded(*most, p.kind) for most in stated.values()]  # as the label gives them
         if "tank" in label:  # "its concentration f means the dose f * mix / area per ground area"
             p.tank = value(label, "tank", "mix") / value(label, "tank", "area")
             if "ground-area" not in [basis for _, basis in stated.values()]:
                 per_area = LIQUID_PER_AREA if p.kind == VOLUME else DRY_PER_AREA
                 stated["tank"] = (p.dose[0] * p.tank, per_area), "ground-area"
-        # "A min_dose over a max_dose that is counted on the same basis is the error out-of-range."
         low_basis = p.low and most_basis(given, p.dose, p.low, "min_dose")
-        same = p.low and "max_dose" in label and p.low[1] == p.label[1] and low_basis == p.most_basis
-        if same and self.decide(over, p.low[0], p.label[0]):
-            raise NoAnswer("out-of-range")
         p.stated_basis, p.high = p.basis, stated.get("max_dose") and self.grounded(*stated["max_dose"], p.kind)
         largest = list(stated.values()) or [(p.dose, p.basis)]
         p.maxima = [self.grounded(dose, basis, p.kind) for dose, basis in largest]
@@ -300,6 +374,63 @@ class Reckoning:
                  "exact": summed(name, MASS, lambda p: p.c * self.V),
                  "measured": None if self.stopped else summed(name, MASS, lambda p: p.measured)}
                 for name in sorted({name for name, _, _ in each})]
+
+    # 17. The mixing order
+    def order(self):
+        """The products in the order in which they go in, and the groups of which sources say the reverse."""
+        mixing, self.ordered = self.job.get("mixing"), self.products
+        orders = {p.i: o for p in self.products if (o := p.given.get("label", {}).get("order"))
+                  and (o.get("step") or o.get("before") or o.get("after"))}
+        if mixing is None:
+            if orders:
+                raise NoAnswer("missing-input")
+            return
+        places = PLACES[mixing.get("profile", "suggested")]
+        for p in self.products:
+            role = p.given.get("role", "product")
+            p.group = role if role != "product" else GROUP_OF.get(p.given.get("formulation"))
+            if p.group is None:
+                raise NoAnswer("missing-input")
+        names = {p.name: p.i for p in self.products}
+        pairs = set()  # (first, second)
+        leads = {p.i: set() for p in self.products}
+        for i, o in orders.items():
+            for name in (*o.get("before", ()), *o.get("after", ())):
+                if name not in names:
+                    raise NoAnswer("unknown-choice")
+            leads[i] = {names[name] for name in o.get("before", ())}
+            pairs |= {(i, j) for j in leads[i]} | {(names[name], i) for name in o.get("after", ())}
+        ends = {"first": 0, None: 1, "last": 2}
+        keys = {p.i: (ends[orders.get(p.i, {}).get("step")], places[p.group][0], SEQUENCE.index(p.group), p.name)
+                for p in self.products}
+
+        def placed():
+            left, out = set(keys), []
+            while left:
+                free = [i for i in left if not any(a in left and b == i for a, b in pairs)]
+                if not free:
+                    raise NoAnswer("order-in-circle")
+                out.append(min(free, key=lambda i: (keys[i], self.products[i].name)))
+                left.remove(out[-1])
+            return out
+        for i in reversed(placed()):  # "theirs settled first"
+            keys[i] = min([keys[i], *(keys[j] for j in leads[i])])
+        self.ordered = [self.products[i] for i in placed()]
+        groups = list(dict.fromkeys(p.group for p in self.ordered if p.i not in orders))
+        for at, first in enumerate(groups):
+            for second in groups[at + 1:]:
+                if any(said[second][1] and said[first][1] and said[second][0] < said[first][0]
+                       for profile, said in PLACES.items() if profile != "suggested"):
+                    self.note("note", "mixing-order-differs")
+
+    def mixing(self):
+        mixing = self.job["mixing"]
+        jar = value(mixing, "jar_test")
+        return {"profile": mixing.get("profile", "suggested"), "source": ANY,
+                "products": [{"name": p.name, "group": p.group, "reason": ANY} for p in self.ordered],
+                "jar_test": None if jar is None or self.stopped else {
+                    "volume": self.num(jar, VOLUME), "carrier": self.num(self.k * jar, VOLUME),
+                    "products": [{"name": p.name, "exact": self.num(p.c * jar, p.kind)} for p in self.products]}}
 
     def fraction(self, dose):
         return dose[0] * (self.density if dose[1] == BY_MASS else 1)
@@ -688,7 +819,9 @@ class Reckoning:
             tank += added
             return {"do": do, **more, "in_tank": self.num(tank, VOLUME, slack=load.slack)}
         steps = [self.filling("fill", load, 0, load.initial)]
-        for a in load.products:
+        if "mixing" in self.job and load.products and not self.carried:
+            steps.append(step("start-agitator", 0))
+        for a in (load.products[p.i] for p in self.ordered):
             # "A premixed product enters the tank with its premix and not before."
             measure = step("measure", 0 if a.premix else a.displaced, product=a.p.name, measure=a.m.name,
                            fillings=self.fillings(a))
@@ -699,6 +832,10 @@ class Reckoning:
             if a.rinse:
                 steps.append(step("rinse", 3 * a.rinse, product=a.p.name, measure=a.m.name, times=3,
                                   each=self.num(a.rinse, VOLUME)))
+            wait = value(a.p.given, "label", "wait")
+            if wait is not None or "mixing" in self.job:  # "1 to 5 minutes as advice"
+                steps.append(step("wait", 0, product=a.p.name, least=self.num(60 if wait is None else wait, TIME),
+                                  most=self.num(300, TIME) if wait is None else None))
         agitate, top_up = step("agitate", 0), self.filling("top-up", load, tank, load.top_up)
         tank = load.v
         full = steps + [agitate, top_up, step("agitate", 0)]
@@ -732,6 +869,7 @@ class Reckoning:
         carrier = num(sum(load.count * load.carrier for load in loads), VOLUME, slack=40 * self.u * self.V)
         r = self.r
         return {
+            **({"mixing": self.mixing()} if "mixing" in self.job else {}),
             "format": "mixcalc-plan/1", "usable": go, "safe_fill": num(self.U, VOLUME), "area": num(self.A, AREA),
             **({"ground": self.twice} if self.twice else {}),
             "volume_rate": num(self.R, LIQUID_PER_AREA), "carrier_rate": num(self.k * self.R, LIQUID_PER_AREA),

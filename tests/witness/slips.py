@@ -110,7 +110,7 @@ def questions(reckoning):
             low = p.low_share if p.low else None
             high = p.high_share if "max_dose" in label else None
             sort = "liquid dose" if p.kind == (3, 0, 0) else "solid dose"
-            yield f"{path}.dose", p, sort, p.c, *ends(low, high)
+            yield f"{path}.dose", p, sort, p.stated_share, *ends(low, high)
         for key, low, high in (("density", "0.6", "2.2"), ("particle_density", "0.8", "5"), ("bulk_density", "0.05", "2.5")):
             if (x := value(p.given, key)) is not None:
                 yield f"{path}.{key}", None, "density", x / LITRE_OF_WATER, F(low), F(high)

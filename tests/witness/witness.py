@@ -86,7 +86,7 @@ def of_product(job, plan, i, given):
     """Nothing over the maximum, nothing lost: graduations in integers, amounts within the closeness."""
     total, line, path = plan["totals"]["products"][i], plan["ledger"]["products"][i], f"totals.products[{i}]"
     sizes = {drawn["measure"]: drawn for drawn in total["drawn"]}
-    most = list(largest(job, i, given))
+    most, least = largest(job, i, given)
     counts, measured = {}, 0
     for load in plan["loads"]:
         part, where = load["products"][i], f"loads {load['first']} to {load['last']}, {total['name']}"
@@ -98,12 +98,12 @@ def of_product(job, plan, i, given):
         if part["fillings"] and measure in sizes:
             poured = sum(filling["count"] * at(filling, "amount") for filling in part["fillings"])
             yield from same(f"{where}: fillings and graduations", poured, n * at(sizes[measure], "graduation"))
-        allowed = min(size * at(load, base) for size, base in most)
+        allowed = max(min(size * at(load, base) for size, base in most), least * at(load, "area"))
         if at(part, "measured") > allowed * (1 + 2 * E):
             yield f"{where}: {show(part['measured'])} is over the maximum, {float(allowed)!r} (SI)"
     if counts != {name: drawn["count"] for name, drawn in sizes.items()}:
         yield f"{path}.drawn: {show(total['drawn'])}, although the loads hold {counts} graduations"
-    allowed = min(size * at(plan, "totals", base) for size, base in most)
+    allowed = max(min(size * at(plan, "totals", base) for size, base in most), least * at(plan, "totals", "area"))
     if at(total, "measured") > allowed * (1 + 2 * E):
         yield f"{path}: {show(total['measured'])} in total is over the maximum, {float(allowed)!r} (SI)"
     drawn, in_loads, spilled = (at(line, key) for key in ("drawn", "in_loads", "spilled"))
@@ -116,19 +116,21 @@ def of_product(job, plan, i, given):
 
 
 def largest(job, i, given):
-    """Each largest dose, and what of a load it is multiplied with."""
+    """Each largest dose, and what of a load it is multiplied with; and the least dose, where it may be the largest too."""
     reckoning = Reckoning(job)
     reckoning.density = quantity(job["mix_density"])[0] if "mix_density" in job else None
     reckoning.ground()
     base = {"ground-area": "area", "carrier-volume": "carrier", "mix-volume": "mix"}
-    for dose, basis in reckoning.product(i, given).maxima:
-        passes = 1 + reckoning.pass_share if basis == "ground-area" else 1
-        yield reckoning.fraction(dose) * passes, base[basis]
+    product, passes = reckoning.product(i, given), 1 + reckoning.pass_share
+    most = product.stated or product.maxima if "at_least" in given else product.maxima
+    # "The dose that holds ... is the maximum where no label says one"
+    least = quantity(given["at_least"])[0] * passes if "at_least" in given and not product.stated else 0
+    return [(reckoning.fraction(dose) * (passes if basis == "ground-area" else 1), base[basis]) for dose, basis in most], least
 
 
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
          "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
-         "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel"}
+         "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel"}
 AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 
@@ -138,7 +140,7 @@ def kept(path: str, given, got):
         # A dose of a substance has become the product's, which the totals show.
         for key, item in given.items() if not given.get("dose_of") else [i for i in given.items() if i[0][:4] != "dose"]:
             yield from kept(f"{path}.{key}", item, (got or {}).get(key)) if key not in TEXTS else (
-                [] if got.get(key) == item else [f"{path}.{key}: expected {item!r}, got {got.get(key)!r}"])
+                [] if got.get(key) == item or (key, item) == ("role", "product") else [f"{path}.{key}: expected {item!r}, got {got.get(key)!r}"])
     elif isinstance(given, list):
         for i, item in enumerate(given):
             yield from kept(f"{path}[{i}]", item, got[i])
@@ -221,7 +223,7 @@ def expected(job: dict) -> dict:
         if isinstance(item, dict):
             return {k: objects(v, k) for k, v in item.items()}
         if isinstance(item, list):
-            return [objects(v) for v in item]
+            return [objects(v, key) for v in item]
         if isinstance(item, str) and key not in TEXTS:
             number, name = re.fullmatch(r"\s*([-+.\deE]+)\s*(\S.*?)\s*", item).groups()
             return {"value": float(number), "unit": name}

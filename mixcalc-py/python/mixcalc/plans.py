@@ -5,7 +5,7 @@ A plan with a stop has no measured amounts: the fields that say so are then ``No
 
 from typing import NamedTuple
 
-from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Volume
+from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Time, Volume
 
 
 class Gap(NamedTuple):
@@ -53,13 +53,13 @@ class Step(NamedTuple):
     load: int
     """The first of the equal loads that it is for."""
     action: str
-    """fill, measure, premix, rinse, agitate or top-up."""
+    """fill, measure, premix, rinse, wait, start-agitator, agitate or top-up."""
     text: str
     """The sentence on the load sheet."""
     in_tank: Volume
     """What the tank holds after it."""
     product: str | None
-    """The product, where one is measured, premixed or rinsed out."""
+    """The product, where one is measured, premixed, rinsed out or waited for."""
     measure: str | None
     """The measure, where one is filled or rinsed."""
     fillings: tuple[Filling, ...]
@@ -74,6 +74,54 @@ class Step(NamedTuple):
     """How often a measure is rinsed."""
     each: Volume | None
     """How much carrier each rinse takes."""
+    least: Time | None
+    """How long is waited at least."""
+    most: Time | None
+    """How long is waited at most as a rule; none where a label says how long."""
+
+
+class OrderedProduct(NamedTuple):
+    """A product's place in the mixing order."""
+
+    name: str
+    """The product."""
+    group: str
+    """What it goes in with."""
+    reason: str
+    """Why it stands there, and who says so."""
+
+
+class JarAmount(NamedTuple):
+    """A product's amount in a jar."""
+
+    name: str
+    """The product."""
+    exact: Volume | Mass
+    """What the dose asks for."""
+
+
+class JarTest(NamedTuple):
+    """The mix in small, to see whether it stays mixed."""
+
+    volume: Volume
+    """Volume of mix."""
+    carrier: Volume
+    """Volume of carrier."""
+    products: tuple[JarAmount, ...]
+    """Per product of the job."""
+
+
+class MixingOrder(NamedTuple):
+    """The order in which the products go into the tank; others are published that differ."""
+
+    profile: str
+    """The profile that it follows where no label says otherwise."""
+    source: str
+    """Who says so."""
+    products: tuple[OrderedProduct, ...]
+    """The products, in this order."""
+    jar_test: JarTest | None
+    """What goes into a jar, where the job asks for that and no stop stands."""
 
 
 class Load(NamedTuple):
@@ -327,7 +375,7 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "LargestDose",
-    "Ledger", "Limit", "Load", "MixAccount", "Portion", "ProductAccount", "Reading", "Step", "Strip",
-    "SubstanceTotal", "Total", "Totals", "Working",
+    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
+    "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
+    "ProductAccount", "Reading", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
 ]

@@ -12,11 +12,12 @@ use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
 use crate::finding::Force;
 use crate::label::{
-    ActiveSubstance, Applied, Basis, CapBasis, Capped, Crop, Date, Dose, Equivalent, Formulation, Label, LabelTank,
-    Parcel, Product, Restriction, Rows, Rule, Season, Sides, SubstanceContent, Treatment, Window,
+    ActiveSubstance, Applied, Basis, CapBasis, Capped, Crop, Date, Dose, Equivalent, Formulation, Label, LabelOrder,
+    LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent, Treatment,
+    Window,
 };
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Overlap, Rate, Split};
+use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Profile, Rate, Split};
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
 use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
@@ -70,6 +71,19 @@ choices! {
     CapBasisWire for CapBasis { GroundArea = "ground-area", TreatedArea = "treated-area" }
     /// How the mix is divided into loads.
     SplitWire for Split { FullThenPart = "full-then-part", Even = "even" }
+    /// What a product is in the tank for.
+    RoleWire for Role {
+        Product = "product", WaterConditioner = "water-conditioner", Buffer = "buffer", AntiFoam = "anti-foam",
+        CompatibilityAgent = "compatibility-agent", Surfactant = "surfactant", Oil = "oil", DriftAgent = "drift-agent",
+        FoliarNutrient = "foliar-nutrient",
+    }
+    /// A published mixing order.
+    ProfileWire for Profile {
+        Suggested = "suggested", Manitoba = "manitoba", SouthDakota = "south-dakota", Wales = "wales", Utah = "utah",
+        SeedTrade = "seed-trade",
+    }
+    /// Which end of the mixing order.
+    OrderStepWire for OrderStep { First = "first", Last = "last" }
 }
 
 /// Declares a wire struct: unknown keys are refused, absent ones are left out on the way out.
@@ -138,6 +152,9 @@ wire! {
         /// How the mix is divided into loads.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         loading: Option<LoadingWire>,
+        /// The mixing order; without one the products go into the tank in the order of the job.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        mixing: Option<MixingWire>,
         /// What limits over time are held against.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         season: Option<SeasonWire>,
@@ -247,11 +264,17 @@ wire! {
         /// Two-letter international code, such as SC.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         formulation: Option<String>,
+        /// What it is in the tank for; a product where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        role: Option<RoleWire>,
         /// Per ground area, per volume of mix or of carrier, or per a volume that the label states, such as 20 mL/15 L.
         dose: Stated,
         /// The active substance that the dose is stated as: its own name, or that of the acid or element that it is counted as.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         dose_of: Option<String>,
+        /// The least dose per ground area beside a dose per volume of mix: the greater of the two holds.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at_least: Option<Stated>,
         /// What the dose is counted on; follows the dose where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         basis: Option<BasisWire>,
@@ -335,6 +358,12 @@ wire! {
         /// Share of the load that the label wants in the tank first.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         first_carrier: Option<Fraction>,
+        /// How long to wait after the product, before the next one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wait: Option<Stated>,
+        /// What the label says of the place in the mixing order.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        order: Option<LabelOrderWire>,
         /// Where these limits stand.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         source: Option<String>,
@@ -539,6 +568,19 @@ wire! {
         area: Stated,
     }
 
+    /// What a label says of a product's place in the mixing order.
+    struct LabelOrderWire {
+        /// At which end.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        step: Option<OrderStepWire>,
+        /// Names of products that it goes in before.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        before: Vec<String>,
+        /// Names of products that it goes in after.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        after: Vec<String>,
+    }
+
     /// A vessel, scale or counted pack.
     #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
         { "required": ["capacity"], "properties": { "kind": { "enum": ["vessel", "scale"] } } },
@@ -621,6 +663,16 @@ wire! {
         max_fillings: Option<f64>,
     }
 
+    /// How the products are mixed.
+    struct MixingWire {
+        /// The published order that they go by; the suggested one where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        profile: Option<ProfileWire>,
+        /// How much mix to try in a jar first.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        jar_test: Option<Stated>,
+    }
+
     /// Ground left for the rinse water: one of the two is given.
     #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
         { "required": ["area"], "properties": { "volume": { "type": "null" } } },
@@ -697,6 +749,8 @@ parts! {
     Loading: LoadingWire.loading;
     Season: SeasonWire.season;
     LastStrip: StripWire.last_strip;
+    Mixing: MixingWire.mixing;
+    LabelOrder: LabelOrderWire.order;
 }
 
 /// Puts a place in front of an error's.
@@ -764,6 +818,9 @@ impl JobWire {
         if let Some(loading) = &self.loading {
             job = job.with_loading(loading.loading().at("loading")?);
         }
+        if let Some(mixing) = &self.mixing {
+            job = job.with_mixing(mixing.mixing().at("mixing")?);
+        }
         if let Some(season) = &self.season {
             job = job.with_season(season.season().at("season")?);
         }
@@ -794,6 +851,7 @@ impl JobWire {
             sprayer: SprayerWire::of(job.sprayer()),
             tank: TankWire::of(job.tank()),
             loading: Some(LoadingWire::of(&job.loading())),
+            mixing: job.mixing().as_ref().map(MixingWire::of),
             season: job.season().map(SeasonWire::of),
         }
     }
@@ -978,13 +1036,19 @@ impl ProductWire {
         for (index, substance) in self.active_substances.iter().enumerate() {
             substances.push(substance.substance().at(&format!("active_substances[{index}]"))?);
         }
-        let dose = match &self.dose_of {
+        let stated = match &self.dose_of {
             Some(name) => self.dose_of(name, &substances)?,
             None => dose(&self.dose, self.basis).at("dose")?,
         };
-        let mut product = Product::new(&self.name, dose)?;
+        let mut product = Product::new(&self.name, stated)?;
+        if let Some(least) = &self.at_least {
+            product = product.with_at_least(dose(least, None).at("at_least")?)?;
+        }
         if let Some(code) = &self.formulation {
             product = product.with_formulation(Formulation::read(code).at("formulation")?)?;
+        }
+        if let Some(role) = self.role {
+            product = product.with_role(role.into());
         }
         if self.viscous {
             product = product.viscous();
@@ -1049,8 +1113,10 @@ impl ProductWire {
         Self {
             name: product.name().to_string(),
             formulation: product.formulation().map(|formulation| formulation.code().to_string()),
+            role: Some(product.role()).filter(|role| *role != Role::Product).map(Into::into),
             dose: Stated::of(product.dose()),
             dose_of: None,
+            at_least: product.at_least().map(Stated::of),
             basis: Some(product.dose().basis().into()),
             density: product.density().map(Stated::of),
             particle_density: product.particle_density().map(Stated::of),
@@ -1124,6 +1190,8 @@ impl LabelWire {
                 .map(|share| share.0.fraction())
                 .transpose()
                 .at("first_carrier")?,
+            wait: claimed!(self, wait),
+            order: self.order.as_ref().map(LabelOrderWire::order).transpose()?.filter(|order| !order.says_nothing()),
             source: self.source.as_deref().map(Into::into),
             restrictions: Vec::new(),
         };
@@ -1201,6 +1269,8 @@ impl LabelWire {
             min_volume_rate: label.min_volume_rate.map(Stated::of),
             max_volume_rate: label.max_volume_rate.map(Stated::of),
             first_carrier: label.first_carrier.map(Fraction::from),
+            wait: label.wait.map(Stated::of),
+            order: label.order().map(LabelOrderWire::of),
             source: label.source.as_deref().map(ToString::to_string),
             max_treatments: None,
             min_interval: None,
@@ -1409,6 +1479,22 @@ impl TreatmentWire {
     }
 }
 
+impl LabelOrderWire {
+    #[allow(clippy::unnecessary_wraps, reason = "as every part is made")]
+    fn order(&self) -> Result<LabelOrder, Error> {
+        let names = |names: &[String]| names.iter().map(|name| name.as_str().into()).collect();
+        Ok(LabelOrder { step: self.step.map(Into::into), before: names(&self.before), after: names(&self.after) })
+    }
+
+    fn of(order: &LabelOrder) -> Self {
+        Self {
+            step: order.step().map(Into::into),
+            before: order.before().map(ToString::to_string).collect(),
+            after: order.after().map(ToString::to_string).collect(),
+        }
+    }
+}
+
 impl MeasureWire {
     fn measure(&self) -> Result<Measure, Error> {
         let kind = MeasureKind::from(self.kind);
@@ -1534,6 +1620,20 @@ impl LoadingWire {
             #[allow(clippy::cast_precision_loss)] // a few
             max_fillings: Some(loading.max_fillings() as f64),
         }
+    }
+}
+
+impl MixingWire {
+    fn mixing(&self) -> Result<Mixing, Error> {
+        let mixing = Mixing::new().with_profile(self.profile.map_or_else(Profile::default, Profile::from));
+        match claimed!(self, jar_test) {
+            Some(volume) => mixing.with_jar_test(volume),
+            None => Ok(mixing),
+        }
+    }
+
+    fn of(mixing: &Mixing) -> Self {
+        Self { profile: Some(mixing.profile().into()), jar_test: mixing.jar_test().map(Stated::of) }
     }
 }
 

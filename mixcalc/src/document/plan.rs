@@ -11,8 +11,8 @@ use crate::finding::{Caution, Finding, Reading};
 use crate::label::Dose;
 use crate::measure::{Amount, Measure};
 use crate::plan::{
-    Action, Cleared, Ground, LargestDose, Ledger, Level, Load, MeasuredAmount, Plan, Recipe, Step, SubstanceTotal,
-    Total,
+    Action, Cleared, Ground, JarTest, LargestDose, Ledger, Level, Load, MeasuredAmount, MixingOrder, OrderedProduct,
+    Plan, Recipe, Step, SubstanceTotal, Total,
 };
 use crate::quantity::{Quantity, Ratio, Volume};
 
@@ -50,6 +50,9 @@ wire_out! {
         last_strip: Option<LastStripWire>,
         /// What stays in the sprayer after spraying out.
         residual: Option<ResidualGroundWire>,
+        /// The order in which the products go into the tank; absent where the job asks for none, and they go in as it has them.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mixing: Option<MixingOrderWire>,
         /// Of all loads.
         totals: TotalsWire,
         /// The loads, equal ones together.
@@ -86,6 +89,46 @@ wire_out! {
         volume: Stated,
         /// Null where a strip is kept.
         ground_short: Option<Stated>,
+    }
+
+    /// The order in which the products go into the tank. It is one of several that are published.
+    struct MixingOrderWire {
+        /// The profile that it follows where no label says otherwise.
+        profile: &'static str,
+        /// Who says so.
+        source: &'static str,
+        /// The products, in this order.
+        products: Vec<OrderedProductWire>,
+        /// What goes into a jar; null where none is asked for, and where a stop stands.
+        jar_test: Option<JarTestWire>,
+    }
+
+    /// A product's place in the mixing order.
+    struct OrderedProductWire {
+        /// The product.
+        name: String,
+        /// What it goes in with.
+        group: &'static str,
+        /// Why it stands there, and who says so.
+        reason: String,
+    }
+
+    /// The mix in small.
+    struct JarTestWire {
+        /// Volume of mix.
+        volume: Stated,
+        /// Volume of carrier.
+        carrier: Stated,
+        /// Per product of the job.
+        products: Vec<JarAmountWire>,
+    }
+
+    /// A product's amount in a jar.
+    struct JarAmountWire {
+        /// The product.
+        name: String,
+        /// What the dose asks for.
+        exact: Stated,
     }
 
     /// Of all loads.
@@ -382,6 +425,22 @@ pub(super) enum StepWire {
         /// What the tank then holds.
         in_tank: Stated,
     },
+    /// Wait until a product is dispersed or dissolved.
+    Wait {
+        /// The product.
+        product: String,
+        /// How long at least.
+        least: Stated,
+        /// How long at most as a rule; null where a label says how long.
+        most: Option<Stated>,
+        /// What the tank holds.
+        in_tank: Stated,
+    },
+    /// Start the agitator, and let it run until the tank is empty.
+    StartAgitator {
+        /// What the tank holds.
+        in_tank: Stated,
+    },
     /// Agitate until the mix is even.
     Agitate {
         /// What the tank holds.
@@ -421,6 +480,7 @@ impl PlanWire {
                 volume: Stated::of(plan.residual()),
                 ground_short: plan.ground_short().map(Stated::of),
             }),
+            mixing: plan.mixing_order().map(|order| mixing(plan, order)),
             totals: totals(plan, cleared.as_ref()),
             loads: loads(plan, cleared.as_ref()),
             ledger: cleared.map(|cleared| ledger(plan, &cleared.ledger())),
@@ -435,6 +495,29 @@ fn ground(ground: &Ground) -> GroundPlanWire {
         field: Stated::of(ground.field()),
         buffers: Stated::of(ground.buffered()),
         sprayed_twice: Stated::of(ground.sprayed_twice()),
+    }
+}
+
+fn mixing(plan: &Plan, order: &MixingOrder) -> MixingOrderWire {
+    let name = |product: usize| plan.job().products().get(product).map_or_else(String::new, |it| it.name().to_string());
+    let jar = |jar: JarTest| JarTestWire {
+        volume: Stated::of(jar.volume()),
+        carrier: Stated::of(jar.carrier()),
+        products: (0..)
+            .zip(jar.amounts())
+            .map(|(i, amount)| JarAmountWire { name: name(i), exact: Stated::of(*amount) })
+            .collect(),
+    };
+    let place = |at: &OrderedProduct| OrderedProductWire {
+        name: name(at.product()),
+        group: at.group().name(),
+        reason: at.reason().to_string(),
+    };
+    MixingOrderWire {
+        profile: order.profile().name(),
+        source: order.profile().source(),
+        products: order.products().iter().map(place).collect(),
+        jar_test: plan.jar_test_asked().map(jar),
     }
 }
 
@@ -577,6 +660,13 @@ fn step(recipe: &Recipe<'_>, step: Step) -> StepWire {
             each: Stated::of(each),
             in_tank,
         },
+        Action::Wait { product, least, most } => StepWire::Wait {
+            product: product_name(product),
+            least: Stated::of(least),
+            most: most.map(Stated::of),
+            in_tank,
+        },
+        Action::StartAgitator => StepWire::StartAgitator { in_tank },
         Action::Agitate => StepWire::Agitate { in_tank },
         Action::TopUp { carrier, level } => {
             let (mark, rest) = parts(level);

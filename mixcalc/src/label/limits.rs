@@ -5,10 +5,10 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 use core::mem::discriminant;
 
-use super::{Basis, Dose, Restriction, Rule};
+use super::{Basis, Dose, LabelOrder, Restriction, Rule};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
-use crate::quantity::{Area, Quantity, Ratio, Volume, VolumeRate, divisor, positive};
+use crate::quantity::{Area, Quantity, Ratio, Time, Volume, VolumeRate, divisor, positive};
 use crate::text;
 
 /// What a label says that one tank serves, where it doses by the tank: the dose per area that it means without saying so.
@@ -98,6 +98,8 @@ pub struct Label {
     pub(crate) max_volume_rate: Option<VolumeRate>,
     pub(crate) volume_rate_basis: Option<Basis>,
     pub(crate) first_carrier: Option<Ratio>,
+    pub(crate) wait: Option<Time>,
+    pub(crate) order: Option<LabelOrder>,
     pub(crate) source: Option<Arc<str>>,
     pub(crate) restrictions: Vec<Restriction>,
 }
@@ -171,6 +173,20 @@ impl Label {
     #[must_use]
     pub const fn with_first_carrier(mut self, share: Ratio) -> Self {
         self.first_carrier = Some(share);
+        self
+    }
+
+    /// How long to wait after the product, before the next one.
+    #[must_use]
+    pub const fn with_wait(mut self, time: Time) -> Self {
+        self.wait = Some(time);
+        self
+    }
+
+    /// The place in the mixing order, where the label says one.
+    #[must_use]
+    pub fn with_order(mut self, order: LabelOrder) -> Self {
+        self.order = Some(order).filter(|order| !order.says_nothing());
         self
     }
 
@@ -258,6 +274,18 @@ impl Label {
         self.first_carrier
     }
 
+    /// How long to wait after the product, where the label says so.
+    #[must_use]
+    pub const fn wait(&self) -> Option<Time> {
+        self.wait
+    }
+
+    /// The place in the mixing order, where the label says one.
+    #[must_use]
+    pub const fn order(&self) -> Option<&LabelOrder> {
+        self.order.as_ref()
+    }
+
     /// Where the limits stand, where that is said.
     #[must_use]
     pub fn source(&self) -> Option<&str> {
@@ -322,6 +350,7 @@ impl Label {
             let known = [Basis::GroundArea, Basis::TreatedArea, Basis::LeafWallArea].map(Basis::name);
             return Err(error.allowed(text::one_of(&known)));
         }
+        self.wait.map(positive).transpose().map_err(|error| error.at("wait"))?;
         if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate)
             && least > most
         {

@@ -3,7 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::{ActiveSubstance, Basis, Composition, Displacement, Dose, Formulation, Label, Share, Stand, State};
+use super::{ActiveSubstance, Basis, Composition, Displacement, Dose, Formulation, Label, Role, Share, Stand, State};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Limit};
 use crate::measure::{Amount, Measure, MeasureKind};
@@ -27,7 +27,9 @@ use crate::text::{self, legible_name};
 pub struct Product {
     name: Arc<str>,
     dose: Dose,
+    at_least: Option<Dose>,
     formulation: Option<Formulation>,
+    role: Role,
     viscous: bool,
     density: Option<Density>,
     particle_density: Option<ParticleDensity>,
@@ -72,7 +74,9 @@ impl Product {
         Ok(Self {
             name: legible_name(name)?,
             dose: dose.into().positive().map_err(|error| error.at("dose"))?,
+            at_least: None,
             formulation: None,
+            role: Role::Product,
             viscous: false,
             density: None,
             particle_density: None,
@@ -82,6 +86,29 @@ impl Product {
             stock: None,
             measure: None,
         })
+    }
+
+    /// States the least dose per ground area beside a dose per volume of mix, such as 1 L/ha beside 0.5 % v/v: the greater of the two holds.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) where the dose is not per volume or mass of finished mix, where this one is not per
+    /// ground area, and where one is by volume and the other by mass; [`NotPositive`](ErrorCode::NotPositive) and
+    /// [`OutOfRange`](ErrorCode::OutOfRange) for what is no dose.
+    pub fn with_at_least(mut self, dose: impl Into<Dose>) -> Result<Self, Error> {
+        let dose = dose.into().positive().map_err(|error| error.at("at_least"))?;
+        let is_alike = dose.is_by_volume() == self.dose.is_by_volume();
+        if self.dose.basis() != Basis::MixVolume || dose.basis() != Basis::GroundArea || !is_alike {
+            let error = Error::new(ErrorCode::WrongQuantity).at("at_least").given(Quantity::from(dose));
+            return Err(error.allowed(text::LEAST_DOSE));
+        }
+        self.at_least = Some(dose);
+        Ok(self)
+    }
+
+    /// The same product at its least dose per ground area, where it has one.
+    pub(crate) fn at_its_least(&self) -> Option<Self> {
+        Some(Self { dose: self.at_least?, at_least: None, ..self.clone() })
     }
 
     /// States its formulation type.
@@ -98,6 +125,13 @@ impl Product {
         }
         self.formulation = Some(formulation);
         Ok(self)
+    }
+
+    /// States what it is in the tank for.
+    #[must_use]
+    pub const fn with_role(mut self, role: Role) -> Self {
+        self.role = role;
+        self
     }
 
     /// States that it does not run out of a measure by itself.
@@ -197,10 +231,22 @@ impl Product {
         self.dose
     }
 
+    /// The least dose per ground area beside the dose, where stated.
+    #[must_use]
+    pub const fn at_least(&self) -> Option<Dose> {
+        self.at_least
+    }
+
     /// The formulation type, where stated.
     #[must_use]
     pub const fn formulation(&self) -> Option<Formulation> {
         self.formulation
+    }
+
+    /// What it is in the tank for.
+    #[must_use]
+    pub const fn role(&self) -> Role {
+        self.role
     }
 
     /// The active substances.
@@ -273,7 +319,7 @@ impl Product {
     /// The largest doses that hold, each with its key in the label: those that the label gives, else the dose itself. What a label's
     /// tank comes to per area is one where no other is per ground area.
     pub(crate) fn largest_doses(&self) -> impl Iterator<Item = (&'static str, Dose)> + use<> {
-        let of_tank = self.label.tank.and_then(|tank| self.dose.in_label_tank(tank));
+        let of_tank = self.in_label_tank();
         let has_ground = self.label.doses().any(|(_, dose)| dose.basis() == Basis::GroundArea);
         let of_tank = of_tank.filter(|_| !has_ground).map(|dose| ("tank", dose));
         let is_bare = self.label.doses().next().is_none() && of_tank.is_none();
@@ -289,7 +335,12 @@ impl Product {
 
     /// Whether its dose stands for the largest one, for want of another.
     pub(crate) fn is_its_own_maximum(&self) -> bool {
-        self.label.doses().next().is_none() && self.label.tank.is_none()
+        self.label.doses().next().is_none() && self.in_label_tank().is_none()
+    }
+
+    /// What its concentration comes to per area in the label's tank. A least dose per area is no concentration: where that holds, there is none.
+    fn in_label_tank(&self) -> Option<Dose> {
+        self.label.tank.and_then(|tank| self.dose.in_label_tank(tank))
     }
 
     /// The share of the mix that its largest dose has, whichever binds.

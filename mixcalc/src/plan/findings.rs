@@ -18,7 +18,8 @@ impl Plan {
     /// Every finding but the ones on steps, which are not laid out yet; the gravest first.
     pub(super) fn all_findings(&self) -> Vec<Finding> {
         let mut findings = Vec::new();
-        for (index, product) in self.job.products().iter().enumerate() {
+        for (index, product) in self.held.products().iter().enumerate() {
+            self.on_least_dose(index, product, &mut findings);
             self.on_dose(index, product, &mut findings);
             self.on_volume_rate(index, product, &mut findings);
             self.on_substances(index, product, &mut findings);
@@ -39,6 +40,7 @@ impl Plan {
             job.mix_density(),
             job.units(),
         ));
+        findings.extend(self.order.iter().flat_map(|order| order.differences(job)));
         findings.sort_by_key(Finding::severity);
         findings
     }
@@ -119,6 +121,15 @@ impl Plan {
             let by_area = Limit::label(Bound::AtMost, share.on_ground(tank.volume_rate()), source::LABEL_TANK);
             let finding = self.on_product(FindingCode::LabelTankDisagrees, index, "label.tank", product);
             findings.push(finding.actual_value(share.on_ground(self.mix.rate)).against(by_area));
+        }
+    }
+
+    /// That the least dose holds, where it does: the product is then not at the dose that the job gives.
+    fn on_least_dose(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
+        if let Some(given) = self.job.products().get(index).filter(|given| given.dose() != product.dose()) {
+            let limit = product.label().limit(Bound::AtLeast, product.dose());
+            let finding = self.on_product(FindingCode::LeastDoseHolds, index, "at_least", product);
+            findings.push(finding.actual_value(given.dose()).against(limit));
         }
     }
 

@@ -5,8 +5,9 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::Ground;
+use super::order::Mixing;
 use crate::error::{Error, ErrorCode};
-use crate::label::{Basis, Crop, Dose, PerCrop, Product, Season, Stand};
+use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand};
 use crate::measure::{Measure, MeasureKind};
 use crate::quantity::{Area, Density, Quantity, System, Volume, VolumeRate, not_negative, positive};
 use crate::sprayer::{Sprayer, Tank};
@@ -262,6 +263,7 @@ struct Fields {
     tank: Tank,
     loading: Loading,
     season: Option<Season>,
+    mixing: Option<Mixing>,
 }
 
 impl Job {
@@ -311,6 +313,7 @@ impl Job {
             tank,
             loading: Loading::new(),
             season: None,
+            mixing: None,
         })))
     }
 
@@ -351,11 +354,13 @@ impl Job {
         Ok(self.changed(|fields| fields.crop = crop))
     }
 
-    /// Adds a product. Products go into the tank in the order in which they are added.
+    /// Adds a product. Products go into the tank in the order in which they are added, unless [`with_mixing`](Self::with_mixing) asks for
+    /// another.
     ///
     /// # Errors
     ///
     /// [`DuplicateName`](ErrorCode::DuplicateName) for a name that another product has;
+    /// [`MissingInput`](ErrorCode::MissingInput) for one in sealed bags without a pack as its measure, for a bag is not divided;
     /// [`OutOfRange`](ErrorCode::OutOfRange) for the thousand-and-first.
     pub fn with_product(self, product: Product) -> Result<Self, Error> {
         one_more("products", self.products().len())?;
@@ -363,7 +368,18 @@ impl Job {
             let place = format!("products[{}].name", self.products().len());
             return Err(Error::new(ErrorCode::DuplicateName).at(place).given(text::quoted(product.name())));
         }
+        let is_in_bags = product.formulation().is_some_and(|formulation| formulation.group() == MixGroup::SolubleBag);
+        if is_in_bags && product.measure().is_none_or(|measure| measure.kind() != MeasureKind::Pack) {
+            let place = format!("products[{}].measure", self.products().len());
+            let wanted = text::word("measure of kind \"pack\", with what one bag holds as its graduation");
+            return Err(Error::new(ErrorCode::MissingInput).at(place).allowed(wanted));
+        }
         Ok(self.changed(|fields| fields.products.push(product)))
+    }
+
+    /// The same job with its products at other doses.
+    pub(super) fn with_products(&self, products: Vec<Product>) -> Self {
+        self.clone().changed(|fields| fields.products = products)
     }
 
     /// Adds a measure that is at hand.
@@ -409,6 +425,12 @@ impl Job {
     #[cfg(feature = "document")]
     pub(crate) fn with_checked_season(self) -> Result<Self, Error> {
         super::season::checked(&self).map(|()| self)
+    }
+
+    /// Asks for a mixing order; without one the products go into the tank in the order of the job.
+    #[must_use]
+    pub fn with_mixing(self, mixing: Mixing) -> Self {
+        self.changed(|fields| fields.mixing = Some(mixing))
     }
 
     /// The title, where there is one.
@@ -458,7 +480,7 @@ impl Job {
         self.0.mix_density
     }
 
-    /// The products, in the order in which they go into the tank.
+    /// The products, in the order in which they go into the tank where no mixing order is asked for.
     #[must_use]
     pub fn products(&self) -> &[Product] {
         &self.0.products
@@ -486,6 +508,12 @@ impl Job {
     #[must_use]
     pub fn loading(&self) -> Loading {
         self.0.loading
+    }
+
+    /// The mixing order that is asked for, where one is.
+    #[must_use]
+    pub fn mixing(&self) -> Option<Mixing> {
+        self.0.mixing
     }
 }
 

@@ -5,10 +5,13 @@
 
 mod findings;
 mod ground;
+mod jar;
 mod job;
+mod least;
 mod ledger;
 mod loads;
 mod mix;
+mod order;
 mod recipe;
 mod season;
 mod slip;
@@ -19,10 +22,12 @@ mod working;
 use alloc::vec::Vec;
 
 pub use ground::{Buffer, BufferSize, Field, Ground, Overlap};
+pub use jar::JarTest;
 pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
 pub use mix::{area_for_mix, mix};
+pub use order::{Mixing, MixingOrder, OrderedProduct, Profile};
 pub use season::{Binding, LargestDose};
 pub use steps::{Action, Level, Step};
 pub use substances::SubstanceTotal;
@@ -104,9 +109,12 @@ impl Load {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
     job: Job,
+    /// The job with each product at the dose that holds.
+    held: Job,
     mix: Mix,
     safe_fill: Volume,
     strip: Option<Strip>,
+    order: Option<MixingOrder>,
     loads: Vec<Load>,
     findings: Vec<Finding>,
 }
@@ -120,7 +128,9 @@ pub struct Plan {
 /// [`BelowFirstMark`](crate::ErrorCode::BelowFirstMark), [`NoMeasure`](crate::ErrorCode::NoMeasure),
 /// [`MissingDensity`](crate::ErrorCode::MissingDensity), [`MissingInput`](crate::ErrorCode::MissingInput) for a density of the mix or an empty
 /// mass that is needed, [`OutOfRange`](crate::ErrorCode::OutOfRange) for a mass limit under the empty mass,
-/// [`Uncountable`](crate::ErrorCode::Uncountable). An answer that breaks a limit is no error but a [`Finding`].
+/// [`Uncountable`](crate::ErrorCode::Uncountable), and for a mixing order [`MissingInput`](crate::ErrorCode::MissingInput) for the formulation of
+/// a product without a role, [`UnknownChoice`](crate::ErrorCode::UnknownChoice) for a name in a label's order that no product has, and
+/// [`OrderInCircle`](crate::ErrorCode::OrderInCircle). An answer that breaks a limit is no error but a [`Finding`].
 ///
 /// # Example
 ///
@@ -151,6 +161,8 @@ pub struct Plan {
 /// The formulas are in `docs/numbers.md`, each with its reason.
 pub fn plan(job: &Job) -> Result<Plan, Error> {
     season::checked(job)?;
+    let order = MixingOrder::of(job)?;
+    let (given, job) = (job, &least::held(job)?);
     let mut mix = Mix::of(job)?;
     season::hold_to_dose(job, &mut mix);
     let safe_fill = sprayer::safe_fill(job.sprayer(), job.tank(), job.mix_density())?;
@@ -175,7 +187,8 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
         });
         first += count;
     }
-    let mut plan = Plan { job: job.clone(), mix, safe_fill, strip, loads, findings: Vec::new() };
+    let mut plan =
+        Plan { job: given.clone(), held: job.clone(), mix, safe_fill, strip, order, loads, findings: Vec::new() };
     plan.check_counts()?;
     plan.findings = plan.all_findings();
     plan.add_steps();
@@ -249,6 +262,13 @@ impl Plan {
         self.strip.is_none().then(|| self.residual() / self.mix.ground_rate)
     }
 
+    /// The order in which the products go into the tank, each with the reason, where the job asks for one; else they go in as the job has
+    /// them.
+    #[must_use]
+    pub const fn mixing_order(&self) -> Option<&MixingOrder> {
+        self.order.as_ref()
+    }
+
     /// The loads, equal ones together.
     #[must_use]
     pub fn loads(&self) -> &[Load] {
@@ -299,7 +319,7 @@ impl Plan {
 
     /// The cautions for people that go with every plan.
     pub fn cautions(&self) -> impl Iterator<Item = Caution> {
-        Caution::for_sprayer(self.job.sprayer().kind().is_carried())
+        Caution::for_plan(self.job.sprayer().kind().is_carried(), self.order.is_some())
     }
 
     /// Measured amounts, steps and ledger; `None` where a stop stands.
@@ -353,7 +373,8 @@ impl Plan {
         let mut steps = Vec::with_capacity(self.loads.len());
         for load in &self.loads {
             let measured = load.portions.iter().all(|portion| portion.measured.is_some());
-            let laid_out = measured.then(|| steps::steps(&self.job, load.mix, load.carrier, &load.portions));
+            let laid_out = measured
+                .then(|| steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions));
             match laid_out.transpose() {
                 Ok(laid_out) => steps.push(laid_out.unwrap_or_default()),
                 Err(needed) => stops.push(self.rinses_exceed_carrier(load, needed)),

@@ -311,7 +311,7 @@ struct Used<'job> {
 impl Plan {
     /// The dose of a product per ground area.
     pub(super) fn ground_dose(&self, index: usize) -> Option<Dose> {
-        let product = self.job.products().get(index)?;
+        let product = self.held.products().get(index)?;
         Some(dose_on_ground(product, self.mix.shares.get(index)?.0, &self.mix))
     }
 
@@ -589,7 +589,7 @@ impl Plan {
     }
 
     fn largest_dose(&self, index: usize) -> Option<LargestDose> {
-        let product = self.job.products().get(index)?;
+        let product = self.held.products().get(index)?;
         let by_volume = product.dose().is_by_volume();
         let none = as_dose(MassPerArea::ZERO, by_volume);
         let mut forbidden = None;

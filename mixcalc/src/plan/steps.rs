@@ -4,9 +4,10 @@ use alloc::vec::Vec;
 
 use super::Portion;
 use super::job::Job;
+use super::order::{MixingOrder, OrderedProduct};
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::close::{is_close, is_over, steps_down};
-use crate::quantity::{Density, Ratio, Volume, ordered_sum};
+use crate::quantity::{Density, Ratio, Time, Volume, ordered_sum};
 
 /// Share of the load that goes in before the products, where no label asks for more. Extension bulletins name a quarter to three
 /// quarters; half is what most agree on.
@@ -18,6 +19,25 @@ pub(super) const RINSE_PERCENT: f64 = 25.0;
 /// Carrier for a premix: two parts to one of product (South Dakota State University Extension), a product by mass counted
 /// as 1 kg/L.
 pub(super) const PREMIX_PARTS: u64 = 2;
+
+/// Minutes in which a product disperses, as advice; longer in cold water. Extension bulletins (probable).
+const WAIT_MINUTES: (f64, f64) = (1.0, 5.0);
+
+/// The least and the most that a product is waited for, as advice.
+pub(super) fn wait_advised() -> (Time, Time) {
+    let minutes = |minutes| Time::from_minutes(minutes).unwrap_or(Time::ZERO);
+    (minutes(WAIT_MINUTES.0), minutes(WAIT_MINUTES.1))
+}
+
+/// How long a product is waited for: as its label says, or as advised where the job asks for a mixing order.
+fn wait(job: &Job, product: usize) -> Option<Action> {
+    let label = job.products().get(product)?.label().wait;
+    let (least, most) = wait_advised();
+    match label {
+        Some(least) => Some(Action::Wait { product, least, most: None }),
+        None => job.mixing().map(|_| Action::Wait { product, least, most: Some(most) }),
+    }
+}
 
 /// What a filling goes up to: a mark, and a rest that is measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -86,6 +106,17 @@ pub enum Action {
         /// How much carrier each time.
         each: Volume,
     },
+    /// Wait until a product is dispersed or dissolved, before the next.
+    Wait {
+        /// Its place in the job.
+        product: usize,
+        /// How long at least: what its label asks for, or what is advised.
+        least: Time,
+        /// How long at most as a rule, where that is advice.
+        most: Option<Time>,
+    },
+    /// Start the agitator, and let it run until the tank is empty.
+    StartAgitator,
     /// Agitate until the mix is even.
     Agitate,
     /// Fill up with what is left of the carrier.
@@ -123,7 +154,7 @@ impl Step {
         match self.action {
             Action::Fill { carrier, .. } | Action::Premix { carrier, .. } | Action::TopUp { carrier, .. } => carrier,
             Action::Rinse { times, each, .. } => each * Ratio::of_steps(times),
-            Action::Measure { .. } | Action::Agitate => Volume::ZERO,
+            Action::Measure { .. } | Action::Wait { .. } | Action::StartAgitator | Action::Agitate => Volume::ZERO,
         }
     }
 }
@@ -182,8 +213,17 @@ pub(crate) fn carrier(job: &Job, load: Volume, portions: &[Portion]) -> Volume {
 }
 
 /// The steps of a load; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
-pub(crate) fn steps(job: &Job, load: Volume, carrier: Volume, portions: &[Portion]) -> Result<Vec<Step>, Volume> {
-    let additions = || portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
+pub(crate) fn steps(
+    job: &Job,
+    order: Option<&MixingOrder>,
+    (load, carrier): (Volume, Volume),
+    portions: &[Portion],
+) -> Result<Vec<Step>, Volume> {
+    let order: Vec<usize> = match order {
+        Some(order) => order.products().iter().map(OrderedProduct::product).collect(),
+        None => (0..portions.len()).collect(),
+    };
+    let additions = || order.iter().filter_map(|index| Addition::of(job, *index, portions.get(*index)?));
     let graduation = job.tank().graduation();
     let reserved = ordered_sum(additions().map(|addition| addition.carrier()));
     if !is_over(carrier, reserved) {
@@ -196,13 +236,16 @@ pub(crate) fn steps(job: &Job, load: Volume, carrier: Volume, portions: &[Portio
         _ => first,
     };
 
-    let mut steps = Vec::with_capacity(3 * portions.len() + 4);
+    let mut steps = Vec::with_capacity(4 * portions.len() + 5);
     let mut in_tank = first;
     // A sum of roundings must not be over the load, which may be the safe fill.
     let mut push = |action, in_tank: Volume| {
         steps.push(Step { action, in_tank: in_tank.min(load) });
     };
     push(Action::Fill { carrier: first, level: Level::reached(first, first, graduation) }, in_tank);
+    if job.mixing().is_some() && !portions.is_empty() && !job.sprayer().kind().is_carried() {
+        push(Action::StartAgitator, in_tank);
+    }
     for Addition { index: product, measure, room, premix, rinse } in additions() {
         let is_premixed = premix > Volume::ZERO;
         if !is_premixed {
@@ -216,6 +259,9 @@ pub(crate) fn steps(job: &Job, load: Volume, carrier: Volume, portions: &[Portio
         if measure.kind() == MeasureKind::Vessel {
             in_tank = in_tank + rinse * Ratio::of_steps(RINSES);
             push(Action::Rinse { product, times: RINSES, each: rinse }, in_tank);
+        }
+        if let Some(wait) = wait(job, product) {
+            push(wait, in_tank);
         }
     }
     // Not from what is in the tank, whose last digits depend on the order of the products.

@@ -122,7 +122,7 @@ impl Plan {
         each: impl Fn(usize, &Product, &ActiveSubstance) -> Option<Q>,
     ) -> Option<Q> {
         let mut terms = Vec::new();
-        for (i, product) in self.job.products().iter().enumerate() {
+        for (i, product) in self.held.products().iter().enumerate() {
             for substance in product.active_substances().iter().filter(|substance| substance.summed_name() == name) {
                 terms.push(each(i, product, substance)?);
             }

@@ -41,6 +41,7 @@ impl Plan {
         workings.amounts();
         workings.steps();
         workings.totals();
+        workings.jar_test();
         workings.ledger();
         workings.substances();
         workings.season();
@@ -118,9 +119,11 @@ impl Workings<'_> {
             Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
             None => {}
         }
+        self.given("job.mixing.jar_test", job.mixing().and_then(|mixing| mixing.jar_test()));
         for (i, product) in job.products().iter().enumerate() {
             let at = |key: &str| format!("job.products[{i}].{key}");
             self.given(at("dose"), Some(Quantity::from(product.dose())));
+            self.given(at("at_least"), product.at_least().map(Quantity::from));
             self.given(at("density"), product.density());
             self.given(at("particle_density"), product.particle_density());
             self.given(at("bulk_density"), product.bulk_density());
@@ -147,6 +150,7 @@ impl Workings<'_> {
                 }
                 self.given(at("equivalent.factor"), substance.equivalent().map(Equivalent::factor));
             }
+            self.given(at("label.wait"), product.label().wait);
             product.measure().into_iter().for_each(|measure| self.measure(&at("measure"), measure));
         }
         for (i, measure) in job.measures().iter().enumerate() {
@@ -231,6 +235,9 @@ impl Workings<'_> {
         self.given("advice.rinse", Some(Ratio::of_percent(steps::RINSE_PERCENT)));
         self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
         self.given("advice.premix_density", Some(steps::premix_density()));
+        let (least, most) = steps::wait_advised();
+        self.given("advice.least_wait", Some(least));
+        self.given("advice.most_wait", Some(most));
     }
 
     /// What stays in the sprayer, where anything does.
@@ -242,7 +249,8 @@ impl Workings<'_> {
 
     fn mix(&mut self) {
         self.source = words::MIX;
-        let Plan { job, mix, .. } = self.plan;
+        let Plan { held: job, mix, .. } = self.plan;
+        let dose_at = |i: usize| dose_at(self.plan, i);
         let (mut per_area, mut per_mix, mut per_carrier) = (Vec::new(), Vec::new(), Vec::new());
         for (i, product) in job.products().iter().enumerate() {
             let (terms, value): (_, Quantity) = match mix.displacements.get(i).copied().flatten() {
@@ -252,7 +260,7 @@ impl Workings<'_> {
                 None => continue,
             };
             terms.push(format!("d{i}@mix.displacements[{i}]"));
-            let dose = on_ground(product.dose().basis(), format!("D@job.products[{i}].dose"), job);
+            let dose = on_ground(product.dose().basis(), format!("D@{}", dose_at(i)), job);
             let density = room_density(i, product, "");
             let formula = match (product.dose(), density) {
                 (Dose::MassPerMass(_), Some(density)) => format!("{dose} * s@job.mix_density / {density}"),
@@ -291,15 +299,17 @@ impl Workings<'_> {
             format!("{}{basis}", on_ground(dose.basis(), term, job))
         };
         let largest = |i: usize, product: &Product| {
-            let each =
-                product.largest_doses().enumerate().map(|(n, (key, dose))| share(dose, most_term(i, n, key, product)));
+            let each = product
+                .largest_doses()
+                .enumerate()
+                .map(|(n, (key, dose))| share(dose, most_term(self.plan, (i, n), key, product)));
             match each.collect::<Vec<_>>().as_slice() {
                 [only] => only.clone(),
                 several => format!("min({})", several.join(", ")),
             }
         };
         for (i, (product, (exact, most))) in job.products().iter().zip(&mix.shares).enumerate() {
-            let formula = share(product.dose(), format!("D@job.products[{i}].dose"));
+            let formula = share(product.dose(), format!("D@{}", dose_at(i)));
             self.add(format!("mix.shares[{i}]"), *exact, formula);
             if self.plan.usable() {
                 let mut formula = largest(i, product);
@@ -453,12 +463,12 @@ impl Workings<'_> {
     fn amounts(&mut self) {
         self.source = words::AMOUNTS;
         let plan = self.plan;
-        let products = plan.job.products();
+        let products = plan.held.products();
         let is_on_carrier = |i: usize| products.get(i).is_some_and(Product::is_limited_by_carrier);
         for (j, load) in plan.loads.iter().enumerate() {
             // What could be measured once can be measured again.
             let alone = (plan.usable() && (0..products.len()).any(is_on_carrier))
-                .then(|| recipe::portions(&plan.job, &plan.mix, load.mix, plan.loads.first()).ok());
+                .then(|| recipe::portions(&plan.held, &plan.mix, load.mix, plan.loads.first()).ok());
             let alone = alone.flatten().map(|portions| Load { portions, ..load.clone() });
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
@@ -492,7 +502,7 @@ impl Workings<'_> {
         let measure = amount.measure();
         let g = &format!("g@{}.graduation", measure_at(choice, i));
         let n = &format!("n@{at}.graduations");
-        let product = self.plan.job.products().get(i);
+        let product = self.plan.held.products().get(i);
         let (to, back) = match product.and_then(|product| sort_density(i, product, measure)) {
             Some(density) if matches!(measure.graduation(), Amount::Volume(_)) => {
                 (format!(" / {density}"), format!(" * {density}"))
@@ -510,7 +520,7 @@ impl Workings<'_> {
                 let shown = format!("n@{alone_at}.graduations * {g}{back}");
                 self.add(format!("{alone_at}.measured"), alone.measured(), shown);
             }
-            let most = product.map_or_else(String::new, |product| on_carrier_at(i, product));
+            let most = product.map_or_else(String::new, |product| on_carrier_at(self.plan, i, product));
             let most = format!("steps_down(M@{most} * K@mix.loads[{j}].carrier{to} / {g})");
             graduations = format!("min(n@{alone_at}.graduations, {most})");
         }
@@ -601,6 +611,14 @@ impl Workings<'_> {
                 }
                 format!("{before} + n@{} * e@{}", at("times"), at("each"))
             }
+            Action::Wait { product, least, most } => {
+                let is_advice = most.is_some();
+                let label = format!("w@job.products[{product}].label.wait");
+                self.add(at("least"), least, if is_advice { "w@advice.least_wait".into() } else { label });
+                most.into_iter().for_each(|most| self.add(at("most"), most, "w@advice.most_wait"));
+                before
+            }
+            Action::StartAgitator => before,
             Action::Agitate if s + 1 == load.steps.len() => format!("v@loads[{j}].mix"),
             Action::Agitate => before,
         };
@@ -665,6 +683,19 @@ impl Workings<'_> {
         self.source = source;
     }
 
+    // 18. The jar test.
+
+    fn jar_test(&mut self) {
+        self.source = words::JAR_TEST;
+        let Some(jar) = self.plan.jar_test_asked() else { return };
+        self.add("mixing.jar_test.volume", jar.volume(), "V@job.mixing.jar_test");
+        self.add("mixing.jar_test.carrier", jar.carrier(), "k@mix.carrier_share * V@mixing.jar_test.volume");
+        for (i, amount) in jar.amounts().iter().enumerate() {
+            let formula = format!("c@mix.shares[{i}] * V@mixing.jar_test.volume");
+            self.add(format!("mixing.jar_test.products[{i}].exact"), *amount, formula);
+        }
+    }
+
     // 8. Ledger.
 
     fn ledger(&mut self) {
@@ -707,7 +738,7 @@ impl Workings<'_> {
         self.source = words::SEASON;
         let plan = self.plan;
         for (i, largest) in plan.largest_doses().iter().enumerate() {
-            let (Some(largest), Some(product)) = (largest, plan.job.products().get(i)) else { continue };
+            let (Some(largest), Some(product)) = (largest, plan.held.products().get(i)) else { continue };
             let at = |key: &str| format!("totals.products[{i}].largest_dose.{key}");
             let (dose, limit) = match (largest.binding(), largest.cap) {
                 (Binding::Cap, Some((j, k, _))) => {
@@ -716,7 +747,7 @@ impl Workings<'_> {
                 }
                 (Binding::MaxDose, _) => {
                     let Some((n, key, most, _)) = plan.binding_maximum(product) else { continue };
-                    let term = most_term(i, n, key, product);
+                    let term = most_term(self.plan, (i, n), key, product);
                     let per_ground = match most {
                         Dose::LiquidPerMix(_) | Dose::SolidPerMix(_) => " * R@volume_rate",
                         Dose::MassPerMass(_) => " * s@job.mix_density * R@volume_rate",
@@ -746,7 +777,7 @@ impl Workings<'_> {
         limit: &str,
     ) -> String {
         let plan = self.plan;
-        let products = plan.job.products();
+        let products = plan.held.products();
         let of_cap = products.get(j).map(|of| of.label().restrictions()).unwrap_or_default().iter();
         let mut caps = of_cap.filter_map(|restriction| match restriction.rule() {
             Rule::Cap(capped, _, basis) => Some((capped, *basis)),
@@ -782,7 +813,7 @@ impl Workings<'_> {
                 && other.active_substances().iter().any(|one| one.summed_name() == &**name)
                 && let Some(part) = per_unit(of, other, capped)
             {
-                less.push(format!("{} * {part}", ground_dose(of, other)));
+                less.push(format!("{} * {part}", ground_dose(plan, of, other)));
             }
         }
         let left = if less.is_empty() { limit.into() } else { format!("max(0, {limit} - ({}))", sum(less)) };
@@ -795,14 +826,14 @@ impl Workings<'_> {
         self.source = words::SUBSTANCES;
         for (k, total) in self.plan.substances().iter().enumerate() {
             let summed = |of: &dyn Fn(usize, &Product) -> String| {
-                let products = self.plan.job.products().iter().enumerate();
+                let products = self.plan.held.products().iter().enumerate();
                 sum(products.flat_map(|(i, product)| {
                     let substances = product.active_substances().iter().enumerate();
                     let its = substances.filter(|(_, substance)| substance.summed_name() == total.name());
                     its.map(move |one| format!("{} * {}", in_product((i, product), one), of(i, product)))
                 }))
             };
-            let dose = summed(&ground_dose);
+            let dose = summed(&|i, product| ground_dose(self.plan, i, product));
             let exact = summed(&|i, _| format!("x{i}@totals.products[{i}].exact"));
             let measured = summed(&|i, _| format!("m{i}@totals.products[{i}].measured"));
             let at = |key: &str| format!("totals.active_substances[{k}].{key}");
@@ -822,9 +853,9 @@ impl Workings<'_> {
 // -------------------------------------------------------------------------------------------------- pieces of formulas
 
 /// The dose of a product per ground area.
-fn ground_dose(i: usize, product: &Product) -> String {
+fn ground_dose(plan: &Plan, i: usize, product: &Product) -> String {
     match product.dose() {
-        Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => format!("D{i}@job.products[{i}].dose"),
+        Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => format!("D{i}@{}", dose_at(plan, i)),
         _ => format!("c{i}@mix.shares[{i}] * R@volume_rate"),
     }
 }
@@ -878,18 +909,18 @@ fn measure_at(choice: Choice, product: usize) -> String {
 
 /// Where a product's largest dose stands.
 /// A largest dose of a product, the `n`th of them, in a formula.
-fn most_term(i: usize, n: usize, key: &str, product: &Product) -> String {
+fn most_term(plan: &Plan, (i, n): (usize, usize), key: &str, product: &Product) -> String {
     let at = |key: &str| format!("@job.products[{i}].{key}");
     match key {
         "tank" => format!("D{} * V{} / T{}", at("dose"), at("label.tank.mix"), at("label.tank.area")),
-        _ if product.is_its_own_maximum() => format!("D{}", at("dose")),
+        _ if product.is_its_own_maximum() => format!("D@{}", dose_at(plan, i)),
         _ => format!("D{n}{}", at(&format!("label.{key}"))),
     }
 }
 
 /// Where a largest dose that is counted on carrier stands.
-fn on_carrier_at(i: usize, product: &Product) -> String {
-    format!("job.products[{i}].{}", if product.is_its_own_maximum() { "dose" } else { "label.max_dose" })
+fn on_carrier_at(plan: &Plan, i: usize, product: &Product) -> String {
+    if product.is_its_own_maximum() { dose_at(plan, i) } else { format!("job.products[{i}].label.max_dose") }
 }
 
 /// What an amount on a basis of the crop is multiplied and divided by, to be one per ground area.
@@ -942,6 +973,13 @@ fn scaled(term: String, by: &[String], over: &[String]) -> String {
     let by: String = by.iter().map(|factor| format!(" * {factor}")).collect();
     let over: String = over.iter().map(|divisor| format!(" / {divisor}")).collect();
     term + &by + &over
+}
+
+/// Where the dose stands that holds for a product.
+fn dose_at(plan: &Plan, i: usize) -> String {
+    let dose = |job: &Job| job.products().get(i).map(Product::dose);
+    let key = if dose(&plan.held) == dose(&plan.job) { "dose" } else { "at_least" };
+    format!("job.products[{i}].{key}")
 }
 
 /// The density by which a mass of a product takes up room in the tank.
