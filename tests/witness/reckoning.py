@@ -416,9 +416,10 @@ class Reckoning:
         for i in reversed(placed()):  # "theirs settled first"
             keys[i] = min([keys[i], *(keys[j] for j in leads[i])])
         self.ordered = [self.products[i] for i in placed()]
-        groups = list(dict.fromkeys(p.group for p in self.ordered if p.i not in orders))
-        for at, first in enumerate(groups):
-            for second in groups[at + 1:]:
+        free = [p.group for p in self.ordered if p.i not in orders]
+        pairs = dict.fromkeys((first, second) for at, first in enumerate(free) for second in free[at + 1:])
+        for first, second in pairs:
+            if places[first][0] <= places[second][0]:
                 if any(said[second][1] and said[first][1] and said[second][0] < said[first][0]
                        for profile, said in PLACES.items() if profile != "suggested"):
                     self.note("note", "mixing-order-differs")

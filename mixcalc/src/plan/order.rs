@@ -342,7 +342,9 @@ impl MixingOrder {
                 };
                 let others: Vec<Profile> =
                     who(*later, *earlier).into_iter().filter(|profile| *profile != Profile::Suggested).collect();
-                if !others.is_empty() {
+                // Where labels turned the two groups round, it is not the profile that differs from others.
+                let is_turned = self.profile.place(*earlier).0 > self.profile.place(*later).0;
+                if !is_turned && !others.is_empty() {
                     let subject = words::differ((first, &who(*earlier, *later)), (second, &others));
                     let finding = Finding::new(FindingCode::MixingOrderDiffers, "mixing.profile", job.units());
                     findings.push(finding.about(subject));
