@@ -397,10 +397,34 @@ typedef struct mixcalc_totals {
    * How many cautions for people.
    */
   size_t cautions;
+  /**
+   * 1 where the job states its ground by parts, else 0: the field, its buffers, overlap.
+   */
+  uint32_t has_ground;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+  /**
+   * The field, buffers inside, ha; 0 without ground by parts, as are the two below.
+   */
+  double field_ha;
+  /**
+   * Ground that the buffers take, ha.
+   */
+  double buffers_ha;
+  /**
+   * Ground that overlap sprays twice, ha.
+   */
+  double sprayed_twice_ha;
+  /**
+   * How many active substances: entries of mixcalc_plan_substance().
+   */
+  size_t substances;
 } mixcalc_totals;
 
 /** How a mixcalc_totals starts. */
-#define MIXCALC_TOTALS_INIT {sizeof(mixcalc_totals), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}
+#define MIXCALC_TOTALS_INIT {sizeof(mixcalc_totals), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}
 
 /**
  * What mixcalc_plan_load() fills: equal loads that follow each other.
@@ -823,10 +847,14 @@ typedef struct mixcalc_finding {
    * Where the limit stands; NULL where there is no limit. Borrowed from the plan.
    */
   const char *source;
+  /**
+   * How many things the value may have been meant as: entries of mixcalc_plan_reading().
+   */
+  size_t readings;
 } mixcalc_finding;
 
 /** How a mixcalc_finding starts. */
-#define MIXCALC_FINDING_INIT {sizeof(mixcalc_finding), 0, 0, 0, 0, NULL, NULL, NULL, 0, 0, NULL, 0, NULL, NULL}
+#define MIXCALC_FINDING_INIT {sizeof(mixcalc_finding), 0, 0, 0, 0, NULL, NULL, NULL, 0, 0, NULL, 0, NULL, NULL, 0}
 
 /**
  * What mixcalc_plan_caution() fills: a caution for people that goes with every plan.
@@ -848,6 +876,225 @@ typedef struct mixcalc_caution {
 
 /** How a mixcalc_caution starts. */
 #define MIXCALC_CAUTION_INIT {sizeof(mixcalc_caution), NULL, NULL}
+
+/**
+ * What mixcalc_plan_product() fills: what the plan says of a product as a whole. A stopped plan has it too.
+ */
+typedef struct mixcalc_product {
+  /**
+   * sizeof(mixcalc_product) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name of the product. Borrowed from the plan, as is every text below.
+   */
+  const char *name;
+  /**
+   * On how many bases the job says enough to tell its dose: entries of mixcalc_plan_dose().
+   */
+  size_t doses;
+  /**
+   * The largest dose that the limits given leave on the planned date, in largest_dose_unit: a sum, and no permission.
+   */
+  double largest_dose;
+  /**
+   * Its unit; NULL without a season, and where a limit could not be checked. Then all below is NULL or 0.
+   */
+  const char *largest_dose_unit;
+  /**
+   * Which limit it comes from: max-treatments, min-interval, waiting-period, growth-stage, max-dose or cap.
+   */
+  const char *binding;
+  /**
+   * The parcel on which it binds; NULL where parcels have no names.
+   */
+  const char *parcel;
+  /**
+   * The limit itself, in limit_unit.
+   */
+  double limit;
+  /**
+   * Its unit; NULL where the limit is no amount.
+   */
+  const char *limit_unit;
+  /**
+   * Where it stands.
+   */
+  const char *source;
+} mixcalc_product;
+
+/** How a mixcalc_product starts. */
+#define MIXCALC_PRODUCT_INIT {sizeof(mixcalc_product), NULL, 0, 0, NULL, NULL, NULL, 0, NULL, NULL}
+
+/**
+ * What mixcalc_plan_dose() fills: a dose on a basis.
+ */
+typedef struct mixcalc_dose {
+  /**
+   * sizeof(mixcalc_dose) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * What it is counted on: ground-area and so on. Borrowed from the plan.
+   */
+  const char *basis;
+  /**
+   * The dose, in unit.
+   */
+  double dose;
+  /**
+   * Its unit, such as L/ha. Borrowed from the plan.
+   */
+  const char *unit;
+} mixcalc_dose;
+
+/** How a mixcalc_dose starts. */
+#define MIXCALC_DOSE_INIT {sizeof(mixcalc_dose), NULL, 0, NULL}
+
+/**
+ * What mixcalc_plan_substance() fills: what the plan brings out of an active substance, summed across products by name.
+ */
+typedef struct mixcalc_substance {
+  /**
+   * sizeof(mixcalc_substance) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The substance, or the acid or element that it is counted as. Borrowed from the plan.
+   */
+  const char *name;
+  /**
+   * 1 where dose_kg_per_ha is known; 0 where a density is missing.
+   */
+  uint32_t has_dose;
+  /**
+   * 1 where exact_kg is known; 0 where a density is missing.
+   */
+  uint32_t has_exact;
+  /**
+   * 1 where measured_kg is known; 0 where a density is missing or a stop stands.
+   */
+  uint32_t has_measured;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+  /**
+   * Per ground area, kg/ha.
+   */
+  double dose_kg_per_ha;
+  /**
+   * In what the doses ask for, kg.
+   */
+  double exact_kg;
+  /**
+   * In what the measures show, kg.
+   */
+  double measured_kg;
+} mixcalc_substance;
+
+/** How a mixcalc_substance starts. */
+#define MIXCALC_SUBSTANCE_INIT {sizeof(mixcalc_substance), NULL, 0, 0, 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_plan_reading() fills: what a value that looks like a slip of the unit may have been meant as.
+ */
+typedef struct mixcalc_reading {
+  /**
+   * sizeof(mixcalc_reading) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The value that it would be, in unit.
+   */
+  double value;
+  /**
+   * Its unit. Borrowed from the plan, as is every text below.
+   */
+  const char *unit;
+  /**
+   * What was meant.
+   */
+  const char *meant;
+  /**
+   * What was stated instead.
+   */
+  const char *stated;
+} mixcalc_reading;
+
+/** How a mixcalc_reading starts. */
+#define MIXCALC_READING_INIT {sizeof(mixcalc_reading), 0, NULL, NULL, NULL}
+
+/**
+ * What mixcalc_plan_mixing() fills: the order in which the products go into the tank. It is one of several that are published.
+ */
+typedef struct mixcalc_mixing {
+  /**
+   * sizeof(mixcalc_mixing) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The profile that it follows where no label says otherwise; NULL where the job asks for none, and then all below is NULL or 0.
+   * Borrowed from the plan.
+   */
+  const char *profile;
+  /**
+   * Who says so. Borrowed from the plan.
+   */
+  const char *source;
+  /**
+   * How many products: entries of mixcalc_plan_ordered_product().
+   */
+  size_t products;
+  /**
+   * 1 where a jar test is asked for and no stop stands, else 0.
+   */
+  uint32_t has_jar_test;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+  /**
+   * Volume of mix in the jar, L.
+   */
+  double jar_mix_l;
+  /**
+   * Volume of carrier in the jar, L.
+   */
+  double jar_carrier_l;
+} mixcalc_mixing;
+
+/** How a mixcalc_mixing starts. */
+#define MIXCALC_MIXING_INIT {sizeof(mixcalc_mixing), NULL, NULL, 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_plan_ordered_product() fills: a product's place in the mixing order.
+ */
+typedef struct mixcalc_ordered_product {
+  /**
+   * sizeof(mixcalc_ordered_product) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Its index, as in mixcalc_plan_product_name().
+   */
+  size_t product_index;
+  /**
+   * Name of the product. Borrowed from the plan, as is every text below.
+   */
+  const char *product;
+  /**
+   * What it goes in with, such as suspension.
+   */
+  const char *group;
+  /**
+   * Why it stands there, and who says so.
+   */
+  const char *reason;
+} mixcalc_ordered_product;
+
+/** How a mixcalc_ordered_product starts. */
+#define MIXCALC_ORDERED_PRODUCT_INIT {sizeof(mixcalc_ordered_product), 0, NULL, NULL, NULL}
 
 #ifdef __cplusplus
 extern "C" {
@@ -1697,6 +1944,116 @@ uint32_t mixcalc_plan_caution(const struct mixcalc_plan *plan,
                               size_t caution,
                               struct mixcalc_caution *out_caution,
                               struct mixcalc_error *error);
+
+/**
+ * What the plan says of a product as a whole: on how many bases its dose is told, and the largest dose that the limits given leave.
+ *
+ * plan          from mixcalc_plan_new()
+ * product       index of the product: from 0, under the field products of mixcalc_plan_totals()
+ * out_product   starts as MIXCALC_PRODUCT_INIT and receives the product
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_product), _STRUCT_SIZE (out_product, error), _INDEX (product) or _PANIC.
+ */
+uint32_t mixcalc_plan_product(const struct mixcalc_plan *plan,
+                              size_t product,
+                              struct mixcalc_product *out_product,
+                              struct mixcalc_error *error);
+
+/**
+ * The dose of a product on one basis: on ground area, on mix, and on what else the job says enough of.
+ *
+ * plan       from mixcalc_plan_new()
+ * product    index of the product, as in mixcalc_plan_product()
+ * dose       index of the dose: from 0, under the field doses of mixcalc_plan_product()
+ * out_dose   starts as MIXCALC_DOSE_INIT and receives the dose
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_dose), _STRUCT_SIZE (out_dose, error), _INDEX (product, dose) or _PANIC.
+ */
+uint32_t mixcalc_plan_dose(const struct mixcalc_plan *plan,
+                           size_t product,
+                           size_t dose,
+                           struct mixcalc_dose *out_dose,
+                           struct mixcalc_error *error);
+
+/**
+ * What the plan brings out of an active substance.
+ *
+ * plan            from mixcalc_plan_new()
+ * substance       index of the substance: from 0, under the field substances of mixcalc_plan_totals()
+ * out_substance   starts as MIXCALC_SUBSTANCE_INIT and receives the substance
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_substance), _STRUCT_SIZE (out_substance, error), _INDEX (substance) or
+ * _PANIC.
+ */
+uint32_t mixcalc_plan_substance(const struct mixcalc_plan *plan,
+                                size_t substance,
+                                struct mixcalc_substance *out_substance,
+                                struct mixcalc_error *error);
+
+/**
+ * What a value may have been meant as, the likeliest first.
+ *
+ * plan          from mixcalc_plan_new()
+ * finding       index of the finding, as in mixcalc_plan_finding()
+ * reading       index of the reading: from 0, under the field readings of mixcalc_plan_finding()
+ * out_reading   starts as MIXCALC_READING_INIT and receives the reading
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_reading), _STRUCT_SIZE (out_reading, error), _INDEX (finding, reading) or
+ * _PANIC.
+ */
+uint32_t mixcalc_plan_reading(const struct mixcalc_plan *plan,
+                              size_t finding,
+                              size_t reading,
+                              struct mixcalc_reading *out_reading,
+                              struct mixcalc_error *error);
+
+/**
+ * The order in which the products go into the tank, and what goes into a jar before.
+ *
+ * plan         from mixcalc_plan_new()
+ * out_mixing   starts as MIXCALC_MIXING_INIT and receives the order
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_mixing), _STRUCT_SIZE (out_mixing, error) or _PANIC.
+ */
+uint32_t mixcalc_plan_mixing(const struct mixcalc_plan *plan,
+                             struct mixcalc_mixing *out_mixing,
+                             struct mixcalc_error *error);
+
+/**
+ * A product's place in the mixing order, with its reason.
+ *
+ * plan          from mixcalc_plan_new()
+ * place         index of the place: from 0, under the field products of mixcalc_plan_mixing()
+ * out_product   starts as MIXCALC_ORDERED_PRODUCT_INIT and receives the product
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_product), _STRUCT_SIZE (out_product, error), _INDEX (place) or _PANIC.
+ */
+uint32_t mixcalc_plan_ordered_product(const struct mixcalc_plan *plan,
+                                      size_t place,
+                                      struct mixcalc_ordered_product *out_product,
+                                      struct mixcalc_error *error);
+
+/**
+ * What goes into the jar of a jar test of a product, as its dose asks for.
+ *
+ * plan         from mixcalc_plan_new()
+ * product      index of the product, as in mixcalc_plan_product_name()
+ * out_amount   receives the amount
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_amount), _STRUCT_SIZE (error), _INDEX (product; every index without a jar
+ * test) or _PANIC.
+ */
+uint32_t mixcalc_plan_jar_amount(const struct mixcalc_plan *plan,
+                                 size_t product,
+                                 struct mixcalc_amount *out_amount,
+                                 struct mixcalc_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -36,6 +36,7 @@ mod sum;
 mod text;
 mod version;
 mod view;
+mod view_label;
 
 pub use choice::*;
 pub use error::{ErrorDetails, MIXCALC_MESSAGE_SIZE, MIXCALC_TEXT_SIZE};
@@ -47,3 +48,4 @@ pub use sum::*;
 pub use text::mixcalc_string_free;
 pub use version::{MIXCALC_ABI_VERSION, mixcalc_abi_version, mixcalc_version};
 pub use view::*;
+pub use view_label::*;

@@ -14,7 +14,7 @@ use crate::plan::{PlanHandle, read};
 use crate::sized::{Appended, fill, first_release_ends_with};
 
 /// A value in the unit of documents: the double that the plan document shows.
-fn value(quantity: impl Into<Quantity>) -> f64 {
+pub(crate) fn value(quantity: impl Into<Quantity>) -> f64 {
     quantity.into().to_parts().0
 }
 
@@ -33,7 +33,7 @@ pub struct Amount {
 }
 
 impl Amount {
-    fn of(amount: mixcalc::Amount) -> Self {
+    pub(crate) fn of(amount: mixcalc::Amount) -> Self {
         let kind = choice::kind_of(amount);
         let in_kind = |this| if kind == this { value(amount) } else { 0.0 };
         Self {
@@ -87,6 +87,18 @@ pub struct Totals {
     pub findings: usize,
     /// How many cautions for people.
     pub cautions: usize,
+    /// 1 where the job states its ground by parts, else 0: the field, its buffers, overlap.
+    pub has_ground: u32,
+    /// Always 0.
+    pub reserved: u32,
+    /// The field, buffers inside, ha; 0 without ground by parts, as are the two below.
+    pub field_ha: f64,
+    /// Ground that the buffers take, ha.
+    pub buffers_ha: f64,
+    /// Ground that overlap sprays twice, ha.
+    pub sprayed_twice_ha: f64,
+    /// How many active substances: entries of mixcalc_plan_substance().
+    pub substances: usize,
 }
 
 /// What mixcalc_plan_load() fills: equal loads that follow each other.
@@ -301,6 +313,8 @@ pub struct FindingView {
     pub limit_unit: *const c_char,
     /// Where the limit stands; NULL where there is no limit. Borrowed from the plan.
     pub source: *const c_char,
+    /// How many things the value may have been meant as: entries of mixcalc_plan_reading().
+    pub readings: usize,
 }
 
 /// What mixcalc_plan_caution() fills: a caution for people that goes with every plan.
@@ -331,7 +345,7 @@ first_release_ends_with! {
 /// Fills the caller's `out` from its plan.
 ///
 /// `plan` is NULL or a plan that was not given back; `out` and `error` are NULL or as large as their `struct_size` says.
-unsafe fn show<T: Appended>(
+pub(crate) unsafe fn show<T: Appended>(
     plan: *const PlanHandle,
     (parameter, out): (&str, *mut T),
     error: *mut ErrorDetails,
@@ -349,7 +363,7 @@ unsafe fn show<T: Appended>(
 /// Writes the caller's `out`, which never changes its layout, from its plan.
 ///
 /// `plan` is NULL or a plan that was not given back; `out` is NULL or room for a value; `error` as in [`answer`].
-unsafe fn write<T>(
+pub(crate) unsafe fn write<T>(
     plan: *const PlanHandle,
     (parameter, out): (&str, *mut T),
     error: *mut ErrorDetails,
@@ -369,7 +383,7 @@ unsafe fn write<T>(
 }
 
 /// The item at the caller's `index`.
-fn at<T>(parameter: &str, index: usize, items: impl IntoIterator<Item = T>) -> Result<T, Box<Failure>> {
+pub(crate) fn at<T>(parameter: &str, index: usize, items: impl IntoIterator<Item = T>) -> Result<T, Box<Failure>> {
     let mut count = 0;
     let found = items.into_iter().inspect(|_| count += 1).nth(index);
     match found {
@@ -382,7 +396,7 @@ fn load_at(plan: &PlanHandle, index: usize) -> Result<&Load, Box<Failure>> {
     at("load", index, plan.plan.loads())
 }
 
-fn product_at(plan: &PlanHandle, index: usize) -> Result<&str, Box<Failure>> {
+pub(crate) fn product_at(plan: &PlanHandle, index: usize) -> Result<&str, Box<Failure>> {
     at("product", index, plan.plan.job().products()).map(mixcalc::Product::name)
 }
 
@@ -419,6 +433,7 @@ pub unsafe extern "C" fn mixcalc_plan_totals(
     let make = |handle: &PlanHandle| {
         let plan = &handle.plan;
         let strip = plan.last_strip();
+        let ground = Some(plan.job().ground()).filter(|ground| ground.is_by_parts());
         Ok(Totals {
             struct_size: size_of::<Totals>(),
             usable: plan.usable().into(),
@@ -439,6 +454,12 @@ pub unsafe extern "C" fn mixcalc_plan_totals(
             products: plan.job().products().len(),
             findings: plan.findings().len(),
             cautions: plan.cautions().count(),
+            has_ground: ground.is_some().into(),
+            reserved: 0,
+            field_ha: ground.map_or(0.0, |ground| value(ground.field())),
+            buffers_ha: ground.map_or(0.0, |ground| value(ground.buffered())),
+            sprayed_twice_ha: ground.map_or(0.0, |ground| value(ground.sprayed_twice())),
+            substances: plan.substances().len(),
         })
     };
     // SAFETY: the caller's promise.
@@ -826,6 +847,7 @@ pub unsafe extern "C" fn mixcalc_plan_finding(
             limit: limit_value,
             limit_unit,
             source: limit.map_or(null(), |limit| plan.lend(limit.source())),
+            readings: said.readings().len(),
         })
     };
     // SAFETY: the caller's promise.

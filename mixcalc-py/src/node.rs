@@ -57,6 +57,10 @@ fn node_at(value: &Bound<'_, PyAny>, depth: usize) -> PyResult<Node> {
     if let Some(Quantity { core, unit }) = foreign(value)? {
         return Ok(Node::Quantity(core, unit.into_owned()));
     }
+    // A day of the calendar is the text of it; a time of the day stays in that text, for the core to refuse.
+    if value.is_instance(&value.py().import("datetime")?.getattr("date")?)? {
+        return Ok(Node::Text(value.call_method0("isoformat")?.extract()?));
+    }
     Ok(Node::Other(format!("an object of type {}", value.get_type().name()?)))
 }
 

@@ -7,7 +7,7 @@ use std::any::Any;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 use mixcalc::document::{Node, Part};
-use mixcalc::{BufferSize, Field, LastStrip as CoreStrip, Rate, SubstanceContent};
+use mixcalc::{Applied, BufferSize, Field, LastStrip as CoreStrip, Rate, SubstanceContent};
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyDict, PyMapping, PyTuple};
 
@@ -44,6 +44,11 @@ fn told(core: mixcalc::Quantity, stated: Option<&Node>) -> Quantity {
         Some(unit) => Quantity { core, unit: unit.to_owned().into() },
         None => core.into(),
     }
+}
+
+/// A day of the calendar, as Python has it.
+fn day(py: Python<'_>, date: mixcalc::Date) -> PyResult<Bound<'_, PyAny>> {
+    py.import("datetime")?.getattr("date")?.call_method1("fromisoformat", (date.to_string(),))
 }
 
 /// Entries with some of them changed; a key that is changed to nothing counts as absent, if there is such a key.
@@ -257,8 +262,8 @@ parts! {
     ///     With the sprayer it gives the safe fill.
     /// loading : Loading, optional
     ///     How the mix is divided into loads; full loads and then a part load where absent.
-    /// season : dict, optional
-    ///     What limits over time are held against: date, harvest, growth_stage, season_start, parcels, treatments, as documents have them.
+    /// season : Season, optional
+    ///     What limits over time are held against.
     /// title : str, optional
     ///     By which people know the job.
     /// units : {"metric", "US", "imperial"}, optional
@@ -457,8 +462,8 @@ parts! {
 
         /// What limits over time are held against, as it was stated.
         #[getter]
-        fn season<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-            stated(py, at(&self.node, "season"))
+        fn season(&self) -> Option<Season> {
+            self.core.season().map(|core| Season { core: core.clone(), node: within(&self.node, "season") })
         }
 
         /// The mixing order that is asked for, where one is.
@@ -1161,6 +1166,146 @@ parts! {
         #[getter]
         fn order(&self) -> Option<LabelOrder> {
             self.core.order().map(|core| LabelOrder { core: core.clone(), node: within(&self.node, "order") })
+        }
+    }
+
+    /// What limits over time are held against.
+    ///
+    /// Parameters
+    /// ----------
+    /// date : datetime.date or str, optional
+    ///     When the treatment is planned.
+    /// harvest : datetime.date or str, optional
+    ///     When the harvest is.
+    /// growth_stage : int, optional
+    ///     The growth stage of the crop: BBCH, 0 to 99.
+    /// season_start : datetime.date or str, optional
+    ///     When the season began: limits on treatments and caps of a season need it.
+    /// parcels : list of Parcel, optional
+    ///     Parts of the ground that have histories of their own.
+    /// treatments : list of Treatment, optional
+    ///     Treatments that were recorded, in any order.
+    Season, "(*, date=None, harvest=None, growth_stage=None, season_start=None, parcels=(), treatments=())", &[], {
+        /// When the treatment is planned.
+        #[getter]
+        fn date<'py>(&self, py: Python<'py>) -> PyResult<Option<Bound<'py, PyAny>>> {
+            self.core.date().map(|date| day(py, date)).transpose()
+        }
+
+        /// When the harvest is.
+        #[getter]
+        fn harvest<'py>(&self, py: Python<'py>) -> PyResult<Option<Bound<'py, PyAny>>> {
+            self.core.harvest().map(|date| day(py, date)).transpose()
+        }
+
+        /// The growth stage of the crop.
+        #[getter]
+        fn growth_stage(&self) -> Option<u8> {
+            self.core.growth_stage()
+        }
+
+        /// When the season began.
+        #[getter]
+        fn season_start<'py>(&self, py: Python<'py>) -> PyResult<Option<Bound<'py, PyAny>>> {
+            self.core.season_start().map(|date| day(py, date)).transpose()
+        }
+
+        /// Parts of the ground that have histories of their own.
+        #[getter]
+        fn parcels<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            let nodes = each_of(&self.node, "parcels");
+            let parcels = self.core.parcels().iter().cloned().zip(nodes.iter().cloned());
+            PyTuple::new(py, parcels.map(|(core, node)| Parcel { core, node }).collect::<Vec<_>>())
+        }
+
+        /// Treatments that were recorded.
+        #[getter]
+        fn treatments<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
+            let nodes = each_of(&self.node, "treatments");
+            let treatments = self.core.treatments().iter().cloned().zip(nodes.iter().cloned());
+            PyTuple::new(py, treatments.map(|(core, node)| Treatment { core, node }).collect::<Vec<_>>())
+        }
+    }
+
+    /// Ground with a history of its own.
+    ///
+    /// Parameters
+    /// ----------
+    /// name : str
+    ///     Unique in the season.
+    /// area : Area, optional
+    ///     How large it is.
+    Parcel, "(*, name, area=None)", &[], {
+        /// Unique in the season.
+        #[getter]
+        fn name(&self) -> &str {
+            self.core.name()
+        }
+
+        /// How large it is.
+        #[getter]
+        fn area(&self) -> Option<Quantity> {
+            self.core.area().map(|area| self.told(area, "area"))
+        }
+    }
+
+    /// A treatment that was recorded: a product of the job with its dose, or the substances that any other product brought out.
+    ///
+    /// Parameters
+    /// ----------
+    /// date : datetime.date or str
+    ///     When.
+    /// product : str, optional
+    ///     A product of the job, with
+    /// dose : LiquidDose or SolidDose, optional
+    ///     its dose per area of the ground that was treated.
+    /// substances : list of dict, optional
+    ///     ``{"name": "copper", "dose": "2 kg/ha"}``: the mass of each per area of the ground that was treated.
+    /// parcel : str, optional
+    ///     The parcel that it was on; all of them where absent.
+    /// treated_share : float or str, optional
+    ///     The share of the ground that was treated, such as 0.5 or "50 %"; all of it where absent.
+    Treatment, "(*, date, product=None, dose=None, substances=(), parcel=None, treated_share=None)", &[], {
+        /// When.
+        #[getter]
+        fn date<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            day(py, self.core.date())
+        }
+
+        /// The product of the job.
+        #[getter]
+        fn product(&self) -> Option<&str> {
+            match self.core.applied() {
+                Applied::Product(name, _) => Some(name),
+                _ => None,
+            }
+        }
+
+        /// Its dose.
+        #[getter]
+        fn dose(&self) -> Option<Quantity> {
+            match self.core.applied() {
+                Applied::Product(_, dose) => Some(self.told(*dose, "dose")),
+                _ => None,
+            }
+        }
+
+        /// The substances, as they were stated.
+        #[getter]
+        fn substances<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, Some(&Node::List(each_of(&self.node, "substances").to_vec())))
+        }
+
+        /// The parcel that it was on.
+        #[getter]
+        fn parcel(&self) -> Option<&str> {
+            self.core.parcel()
+        }
+
+        /// The share of the ground that was treated.
+        #[getter]
+        fn treated_share(&self) -> Quantity {
+            self.told(self.core.treated_share(), "treated_share")
         }
     }
 

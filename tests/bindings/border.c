@@ -57,6 +57,12 @@ static void null_is_refused_or_allowed_as_said(const mixcalc_plan *plan)
     mixcalc_caution caution = MIXCALC_CAUTION_INIT;
     mixcalc_amount amount;
     const char *name;
+    mixcalc_product product = MIXCALC_PRODUCT_INIT;
+    mixcalc_dose dose = MIXCALC_DOSE_INIT;
+    mixcalc_substance substance = MIXCALC_SUBSTANCE_INIT;
+    mixcalc_reading reading = MIXCALC_READING_INIT;
+    mixcalc_mixing mixing = MIXCALC_MIXING_INIT;
+    mixcalc_ordered_product ordered = MIXCALC_ORDERED_PRODUCT_INIT;
     char *text = NULL;
     double out = 7;
     uint64_t count = 7;
@@ -107,6 +113,20 @@ static void null_is_refused_or_allowed_as_said(const mixcalc_plan *plan)
     REFUSES(mixcalc_plan_finding(plan, 0, NULL, e), "out_finding");
     REFUSES(mixcalc_plan_caution(NULL, 0, &caution, e), "plan");
     REFUSES(mixcalc_plan_caution(plan, 0, NULL, e), "out_caution");
+    REFUSES(mixcalc_plan_product(NULL, 0, &product, e), "plan");
+    REFUSES(mixcalc_plan_product(plan, 0, NULL, e), "out_product");
+    REFUSES(mixcalc_plan_dose(NULL, 0, 0, &dose, e), "plan");
+    REFUSES(mixcalc_plan_dose(plan, 0, 0, NULL, e), "out_dose");
+    REFUSES(mixcalc_plan_substance(NULL, 0, &substance, e), "plan");
+    REFUSES(mixcalc_plan_substance(plan, 0, NULL, e), "out_substance");
+    REFUSES(mixcalc_plan_reading(NULL, 0, 0, &reading, e), "plan");
+    REFUSES(mixcalc_plan_reading(plan, 0, 0, NULL, e), "out_reading");
+    REFUSES(mixcalc_plan_mixing(NULL, &mixing, e), "plan");
+    REFUSES(mixcalc_plan_mixing(plan, NULL, e), "out_mixing");
+    REFUSES(mixcalc_plan_ordered_product(NULL, 0, &ordered, e), "plan");
+    REFUSES(mixcalc_plan_ordered_product(plan, 0, NULL, e), "out_product");
+    REFUSES(mixcalc_plan_jar_amount(NULL, 0, &amount, e), "plan");
+    REFUSES(mixcalc_plan_jar_amount(plan, 0, NULL, e), "out_amount");
 
     REFUSES(mixcalc_convert(1, NULL, "L", &out, e), "unit");
     REFUSES(mixcalc_convert(1, "L", NULL, &out, e), "to_unit");
@@ -197,6 +217,9 @@ static void structs_of_other_releases_are_served(const mixcalc_plan *plan, const
     EVERY_SIZE(mixcalc_ledger, MIXCALC_LEDGER_INIT, mix_residual_l, mixcalc_plan_ledger(plan, o, &error));
     EVERY_SIZE(mixcalc_account, MIXCALC_ACCOUNT_INIT, left, mixcalc_plan_account(plan, 0, o, &error));
     EVERY_SIZE(mixcalc_finding, MIXCALC_FINDING_INIT, source, mixcalc_plan_finding(stopped, 0, o, &error));
+    EVERY_SIZE(mixcalc_product, MIXCALC_PRODUCT_INIT, source, mixcalc_plan_product(plan, 0, o, &error));
+    EVERY_SIZE(mixcalc_dose, MIXCALC_DOSE_INIT, unit, mixcalc_plan_dose(plan, 0, 0, o, &error));
+    EVERY_SIZE(mixcalc_mixing, MIXCALC_MIXING_INIT, jar_carrier_l, mixcalc_plan_mixing(plan, o, &error));
     EVERY_SIZE(mixcalc_caution, MIXCALC_CAUTION_INIT, text, mixcalc_plan_caution(plan, 0, o, &error));
     MUST(sizeof(mixcalc_amount) == 24 && offsetof(mixcalc_amount, mass_kg) == 16);
 
@@ -226,6 +249,11 @@ static void an_index_stays_under_the_count(const mixcalc_plan *plan)
     mixcalc_account account = MIXCALC_ACCOUNT_INIT;
     mixcalc_finding finding = MIXCALC_FINDING_INIT;
     mixcalc_caution caution = MIXCALC_CAUTION_INIT;
+    mixcalc_product product = MIXCALC_PRODUCT_INIT;
+    mixcalc_dose dose = MIXCALC_DOSE_INIT;
+    mixcalc_substance substance = MIXCALC_SUBSTANCE_INIT;
+    mixcalc_reading reading = MIXCALC_READING_INIT;
+    mixcalc_ordered_product ordered = MIXCALC_ORDERED_PRODUCT_INIT;
     mixcalc_error error = MIXCALC_ERROR_INIT;
     mixcalc_amount amount = {7, 0, 7, 7};
     const char *name = "untouched";
@@ -235,6 +263,7 @@ static void an_index_stays_under_the_count(const mixcalc_plan *plan)
     MUST(mixcalc_plan_totals(plan, &totals, NULL) == MIXCALC_STATUS_OK);
     MUST(mixcalc_plan_load(plan, totals.load_entries - 1, &load, NULL) == MIXCALC_STATUS_OK && load.last == totals.load_count);
     MUST(mixcalc_plan_measured_total(plan, totals.products - 1, &total, NULL) == MIXCALC_STATUS_OK);
+    MUST(mixcalc_plan_product(plan, 0, &product, NULL) == MIXCALC_STATUS_OK && product.doses > 0);
     for (i = 0; i < 2; i++) {
 #define PAST(count) (past[i] ? past[i] : (count))
 #define NO_SUCH(call, name) \
@@ -254,6 +283,13 @@ static void an_index_stays_under_the_count(const mixcalc_plan *plan)
         NO_SUCH(mixcalc_plan_account(plan, PAST(totals.products), &account, &error), "product");
         NO_SUCH(mixcalc_plan_finding(plan, PAST(totals.findings), &finding, &error), "finding");
         NO_SUCH(mixcalc_plan_caution(plan, PAST(totals.cautions), &caution, &error), "caution");
+        NO_SUCH(mixcalc_plan_product(plan, PAST(totals.products), &product, &error), "product");
+        NO_SUCH(mixcalc_plan_dose(plan, PAST(totals.products), 0, &dose, &error), "product");
+        NO_SUCH(mixcalc_plan_dose(plan, 0, PAST(product.doses), &dose, &error), "dose");
+        NO_SUCH(mixcalc_plan_substance(plan, PAST(totals.substances), &substance, &error), "substance");
+        NO_SUCH(mixcalc_plan_reading(plan, PAST(totals.findings), 0, &reading, &error), "finding");
+        NO_SUCH(mixcalc_plan_ordered_product(plan, PAST((size_t)0), &ordered, &error), "place");
+        NO_SUCH(mixcalc_plan_jar_amount(plan, PAST((size_t)0), &amount, &error), "product");
     }
     MUST(amount.kind == 7 && strcmp(name, "untouched") == 0 && drawn.measure == NULL && step.action == 0);
 }

@@ -185,6 +185,140 @@ static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, s
     printf("], \"end\": 0}");
 }
 
+/* A key with text, or null for NULL. */
+static void print_named(const char *key, const char *text)
+{
+    printf("\"%s\": ", key);
+    if (text)
+        print_text(text);
+    else
+        printf("null");
+    printf(", ");
+}
+
+static void print_doses(const mixcalc_plan *plan, size_t index)
+{
+    mixcalc_product product = MIXCALC_PRODUCT_INIT;
+    size_t i;
+
+    MUST(mixcalc_plan_product(plan, index, &product, NULL) == MIXCALC_STATUS_OK);
+    printf("\"doses\": [");
+    for (i = 0; i < product.doses; i++) {
+        mixcalc_dose dose = MIXCALC_DOSE_INIT;
+        MUST(mixcalc_plan_dose(plan, index, i, &dose, NULL) == MIXCALC_STATUS_OK);
+        printf("%s{", i ? ", " : "");
+        print_named("basis", dose.basis);
+        print_value("dose", dose.dose, dose.unit);
+        printf("\"end\": 0}");
+    }
+    printf("], ");
+    if (!product.largest_dose_unit) {
+        MUST(!product.binding && !product.parcel && !product.limit_unit && !product.source);
+        MUST(product.largest_dose == 0 && product.limit == 0);
+        return;
+    }
+    printf("\"largest_dose\": {");
+    print_value("dose", product.largest_dose, product.largest_dose_unit);
+    print_named("binding", product.binding);
+    print_named("parcel", product.parcel);
+    if (product.limit_unit)
+        print_value("limit", product.limit, product.limit_unit);
+    else
+        printf("\"limit\": null, ");
+    print_named("source", product.source);
+    printf("\"end\": 0}, ");
+}
+
+static void print_substances(const mixcalc_plan *plan, const mixcalc_totals *totals)
+{
+    size_t i;
+
+    printf("\"active_substances\": [");
+    for (i = 0; i < totals->substances; i++) {
+        mixcalc_substance substance = MIXCALC_SUBSTANCE_INIT;
+        MUST(mixcalc_plan_substance(plan, i, &substance, NULL) == MIXCALC_STATUS_OK);
+        MUST(substance.reserved == 0);
+        printf("%s{", i ? ", " : "");
+        print_named("name", substance.name);
+#define PRINT_KNOWN(key, has, value, unit) ((has) ? print_value(key, value, unit) : (void)printf("\"" key "\": null, "))
+        PRINT_KNOWN("dose", substance.has_dose, substance.dose_kg_per_ha, "kg/ha");
+        PRINT_KNOWN("exact", substance.has_exact, substance.exact_kg, "kg");
+        PRINT_KNOWN("measured", substance.has_measured, substance.measured_kg, "kg");
+        printf("\"end\": 0}");
+    }
+    printf("], ");
+}
+
+static void print_mixing(const mixcalc_plan *plan, const mixcalc_totals *totals)
+{
+    mixcalc_mixing mixing = MIXCALC_MIXING_INIT;
+    mixcalc_amount amount;
+    size_t i;
+
+    MUST(mixcalc_plan_mixing(plan, &mixing, NULL) == MIXCALC_STATUS_OK);
+    MUST(mixing.reserved == 0);
+    if (!mixing.profile) {
+        MUST(!mixing.source && mixing.products == 0 && !mixing.has_jar_test && mixing.jar_mix_l == 0);
+        MUST(mixcalc_plan_jar_amount(plan, 0, &amount, NULL) == MIXCALC_STATUS_INDEX);
+        return;
+    }
+    printf("\"mixing\": {");
+    print_named("profile", mixing.profile);
+    print_named("source", mixing.source);
+    printf("\"products\": [");
+    for (i = 0; i < mixing.products; i++) {
+        mixcalc_ordered_product product = MIXCALC_ORDERED_PRODUCT_INIT;
+        const char *name;
+        MUST(mixcalc_plan_ordered_product(plan, i, &product, NULL) == MIXCALC_STATUS_OK);
+        MUST(mixcalc_plan_product_name(plan, product.product_index, &name, NULL) == MIXCALC_STATUS_OK);
+        MUST(strcmp(name, product.product) == 0);
+        printf("%s{", i ? ", " : "");
+        print_named("name", product.product);
+        print_named("group", product.group);
+        print_named("reason", product.reason);
+        printf("\"end\": 0}");
+    }
+    printf("], \"jar_test\": ");
+    if (mixing.has_jar_test) {
+        printf("{");
+        print_value("volume", mixing.jar_mix_l, "L");
+        print_value("carrier", mixing.jar_carrier_l, "L");
+        printf("\"products\": [");
+        for (i = 0; i < totals->products; i++) {
+            const char *name;
+            MUST(mixcalc_plan_product_name(plan, i, &name, NULL) == MIXCALC_STATUS_OK);
+            MUST(mixcalc_plan_jar_amount(plan, i, &amount, NULL) == MIXCALC_STATUS_OK);
+            printf("%s{", i ? ", " : "");
+            print_named("name", name);
+            print_amount("exact", amount);
+            printf("\"end\": 0}");
+        }
+        printf("], \"end\": 0}, ");
+    } else {
+        printf("null, ");
+    }
+    printf("\"end\": 0}, ");
+}
+
+static void print_readings(const mixcalc_plan *plan, size_t finding, size_t count)
+{
+    size_t i;
+
+    if (count == 0)
+        return;
+    printf("\"readings\": [");
+    for (i = 0; i < count; i++) {
+        mixcalc_reading reading = MIXCALC_READING_INIT;
+        MUST(mixcalc_plan_reading(plan, finding, i, &reading, NULL) == MIXCALC_STATUS_OK);
+        printf("%s{", i ? ", " : "");
+        print_value("value", reading.value, reading.unit);
+        print_named("meant", reading.meant);
+        print_named("stated", reading.stated);
+        printf("\"end\": 0}");
+    }
+    printf("], ");
+}
+
 static void print_total(const mixcalc_plan *plan, const mixcalc_totals *totals, size_t product)
 {
     mixcalc_measured_total total = MIXCALC_MEASURED_TOTAL_INIT;
@@ -197,6 +331,7 @@ static void print_total(const mixcalc_plan *plan, const mixcalc_totals *totals, 
     printf("%s{\"name\": ", product ? ", " : "");
     print_text(name);
     printf(", ");
+    print_doses(plan, product);
     print_amount("exact", exact);
     if (totals->usable) {
         MUST(mixcalc_plan_measured_total(plan, product, &total, NULL) == MIXCALC_STATUS_OK);
@@ -294,6 +429,7 @@ static void print_finding(const mixcalc_plan *plan, size_t index)
         MUST(finding.bound == 0 && finding.force == 0 && finding.source == NULL);
         printf("\"limit\": null, ");
     }
+    print_readings(plan, index, finding.readings);
     printf("\"end\": 0}");
 }
 
@@ -306,6 +442,17 @@ static void print_view(const mixcalc_plan *plan)
     printf("{\"usable\": %s, ", totals.usable ? "true" : "false");
     print_value("safe_fill", totals.safe_fill_l, "L");
     print_value("area", totals.area_ha, "ha");
+    MUST(totals.reserved == 0);
+    if (totals.has_ground) {
+        printf("\"ground\": {");
+        print_value("field", totals.field_ha, "ha");
+        print_value("buffers", totals.buffers_ha, "ha");
+        print_value("sprayed_twice", totals.sprayed_twice_ha, "ha");
+        printf("\"end\": 0}, ");
+    } else {
+        MUST(totals.field_ha == 0 && totals.buffers_ha == 0 && totals.sprayed_twice_ha == 0);
+    }
+    print_mixing(plan, &totals);
     print_value("volume_rate", totals.volume_rate_l_per_ha, "L/ha");
     print_value("carrier_rate", totals.carrier_rate_l_per_ha, "L/ha");
     printf("\"last_strip\": ");
@@ -337,7 +484,10 @@ static void print_view(const mixcalc_plan *plan)
     printf("\"products\": [");
     for (i = 0; i < totals.products; i++)
         print_total(plan, &totals, i);
-    printf("], \"end\": 0}, \"loads\": [");
+    printf("], ");
+    if (totals.substances)
+        print_substances(plan, &totals);
+    printf("\"end\": 0}, \"loads\": [");
     for (i = 0; i < totals.load_entries; i++) {
         printf("%s", i ? ", " : "");
         print_load(plan, &totals, i);

@@ -2,6 +2,7 @@
 
 import concurrent.futures
 import copy
+import datetime
 import inspect
 import json
 import multiprocessing
@@ -421,6 +422,29 @@ def test_round_trips_of_any_job(area, rate, dose, nominal, split, rates):
     assert all(load.mix <= plan.safe_fill for load in plan.loads)
     assert sum(load.count for load in plan.loads) == plan.totals.loads
     assert pickle.loads(pickle.dumps(plan)).to_json() == plan.to_json()
+
+
+def test_a_season_by_objects_by_dicts_and_by_text_is_one():
+    day = datetime.date(2026, 5, 31)
+    season = mixcalc.Season(
+        date=day, harvest="2026-09-01", season_start=datetime.date(2026, 1, 1), growth_stage=31, parcels=[mixcalc.Parcel(name="North", area="2 ha")],
+        treatments=[
+            mixcalc.Treatment(date=datetime.date(2026, 4, 20), product="A", dose="1 L/ha", parcel="North", treated_share="50 %"),
+            {"date": "2025-05-10", "substances": [{"name": "copper", "dose": "2 kg/ha"}]},
+        ],
+    )
+    assert season.date == day and season.harvest == datetime.date(2026, 9, 1) and season.growth_stage == 31
+    first, second = season.treatments
+    assert (first.product, first.dose, first.parcel, first.treated_share) == ("A", Quantity("1 L/ha"), "North", Quantity("50 %"))
+    assert second.product is None and second.substances == ({"name": "copper", "dose": Quantity("2 kg/ha")},)
+    assert season.parcels[0].area == Quantity("2 ha")
+    scope = {**vars(mixcalc), "datetime": datetime}
+    for again in (eval(repr(season), scope), pickle.loads(pickle.dumps(season)), mixcalc.Season.from_dict(season.to_dict())):
+        assert again == season and hash(again) == hash(season)
+    assert season.replace(harvest=None).harvest is None
+    assert job(season=season).season == job(season=season.to_dict()).season == season
+    with pytest.raises(mixcalc.InputError, match="2026-05-31T10:00:00"):
+        mixcalc.Season(date=datetime.datetime(2026, 5, 31, 10))
 
 
 def test_the_named_tuples_are_those_that_are_listed():

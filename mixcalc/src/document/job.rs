@@ -748,6 +748,8 @@ parts! {
     Tank: TankWire.tank;
     Loading: LoadingWire.loading;
     Season: SeasonWire.season;
+    Parcel: ParcelWire.parcel;
+    Treatment: TreatmentWire.treatment;
     LastStrip: StripWire.last_strip;
     Mixing: MixingWire.mixing;
     LabelOrder: LabelOrderWire.order;
@@ -1098,15 +1100,22 @@ impl ProductWire {
         }
     }
 
-    /// A least or largest dose per volume is counted as the dose is, where that is per volume too.
+    /// A least or largest dose is counted as the dose is, where both are per area, both per volume, or both in one other kind.
     fn basis_for(&self, bound: &Stated) -> Option<BasisWire> {
-        let is_per_area = |stated: &Stated| {
-            use Kind::{LiquidDose, MassPerArea, SolidDose, VolumePerArea};
-            stated.read().is_ok_and(|(quantity, _)| {
-                matches!(quantity.kind(), VolumePerArea | MassPerArea | LiquidDose | SolidDose)
+        // Per area, per volume of mix, or counted in what its unit says.
+        let form = |stated: &Stated| {
+            use Kind::{
+                LiquidDose, MassConcentration, MassFraction, MassPerArea, MassPerVolume, SolidDose, VolumeFraction,
+                VolumePerArea,
+            };
+            let (quantity, _) = stated.read().ok()?;
+            Some(match quantity.kind() {
+                VolumePerArea | MassPerArea | LiquidDose | SolidDose => LiquidDose,
+                MassConcentration | MassFraction | MassPerVolume | VolumeFraction => VolumeFraction,
+                other => other,
             })
         };
-        self.basis.filter(|_| is_per_area(bound) == is_per_area(&self.dose))
+        self.basis.filter(|_| form(bound) == form(&self.dose))
     }
 
     fn of(product: &Product) -> Self {

@@ -72,7 +72,8 @@ impl Plan {
     }
 
     /// The jar test that the job asks for, where it does and no stop stands.
-    pub(crate) fn jar_test_asked(&self) -> Option<JarTest> {
+    #[must_use]
+    pub fn jar_test_asked(&self) -> Option<JarTest> {
         self.job.mixing()?.jar_test().and_then(|volume| self.jar_test(volume).ok())
     }
 }
