@@ -215,12 +215,6 @@ impl Limit {
         Self { bound, value: value.into(), force: Force::Label, source: Cow::Borrowed(source) }
     }
 
-    /// The same limit, counted on a basis that is not the ground.
-    pub(crate) fn with_basis(self, basis: &str) -> Self {
-        let source = alloc::format!("{}, {} {basis}", self.source, text::word("per"));
-        self.at_source(source)
-    }
-
     /// The same limit, from another place.
     pub(crate) fn at_source(self, source: impl Into<Cow<'static, str>>) -> Self {
         Self { source: source.into(), ..self }
@@ -290,6 +284,8 @@ pub struct Finding {
     pub(crate) limit: Option<Limit>,
     pub(crate) readings: Vec<Reading>,
     pub(crate) units: System,
+    /// What the actual value and the limit are counted on, to be said after them; empty where their units say it.
+    pub(crate) bases: [&'static str; 2],
 }
 
 impl Finding {
@@ -303,6 +299,7 @@ impl Finding {
             limit: None,
             readings: Vec::new(),
             units,
+            bases: [""; 2],
         }
     }
 
@@ -325,6 +322,12 @@ impl Finding {
 
     pub(crate) fn against(mut self, limit: Limit) -> Self {
         self.limit = Some(limit);
+        self
+    }
+
+    /// What the actual value and the limit are counted on.
+    pub(crate) fn on_bases(mut self, bases: [&'static str; 2]) -> Self {
+        self.bases = bases;
         self
     }
 
@@ -378,7 +381,10 @@ impl Finding {
     /// The sentence, in the measures of the job.
     #[must_use]
     pub fn message(&self) -> String {
-        let shown = |quantity: Option<Quantity>| quantity.map(|q| q.to_people(self.units)).unwrap_or_default();
+        let [of_actual, of_limit] = self.bases;
+        let shown = |quantity: Option<Quantity>, basis: &str| {
+            quantity.map(|q| q.to_people(self.units) + basis).unwrap_or_default()
+        };
         let load = self.load.map(|load| alloc::format!("{load}")).unwrap_or_default();
         let limit = self.limit.as_ref();
         let readings = self.readings.iter().map(|reading| {
@@ -395,9 +401,9 @@ impl Finding {
                 ("what", &what),
                 ("path", &self.path),
                 ("load", &load),
-                ("actual", &shown(self.actual)),
+                ("actual", &shown(self.actual, of_actual)),
                 ("bound", &limit.map(|limit| limit.bound.name()).unwrap_or_default()),
-                ("limit", &shown(limit.map(Limit::value))),
+                ("limit", &shown(limit.map(Limit::value), of_limit)),
                 ("side", &limit.map(|limit| text::side(limit.bound)).unwrap_or_default()),
                 ("readings", &readings),
                 ("source", &text::legible(limit.map(Limit::source).unwrap_or_default())),

@@ -238,9 +238,7 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::CapNearlyUsed => {
             "{subject} would come to {actual} in its window of time, over 90 % of the most that is allowed, {limit} ({source})"
         }
-        FindingCode::LimitNotChecked => {
-            "{path} of {subject} is not checked: the job does not state what it is held against"
-        }
+        FindingCode::LimitNotChecked => "{path} is not checked: {subject}",
         FindingCode::CheckBeforeSpraying => "before spraying, check: {subject}: {bound} {limit} ({source})",
         FindingCode::AmountBelowGraduation => {
             "load {load} takes {actual} of {subject}, less than one graduation of {limit}; a finer measure is needed"
@@ -311,7 +309,7 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
 }
 
 /// What a value may have been meant as.
-pub(crate) const READING: &str = "{value} if {meant} was meant where {stated} was stated";
+pub(crate) const READING: &str = "{value} if {meant} was taken for {stated}";
 pub(crate) const OR_READING: &str = ", or ";
 
 /// What a field holds, in the words of a sentence about its unit.
@@ -582,6 +580,25 @@ pub(crate) fn parcel_of(names: &[&str]) -> String {
         [] => word("it among season.parcels, or leave it out for all ground").into(),
         _ => one_of(names),
     }
+}
+
+/// What a job does not state that a limit of a product is held against.
+pub(crate) fn not_stated(product: &str, key: &str) -> String {
+    alloc::format!("for {product} the job does not state {key}")
+}
+
+/// A substance of a treatment that is counted nowhere.
+pub(crate) fn not_brought(substance: &str) -> String {
+    alloc::format!("no product of the job brings {substance}, so that no cap counts it")
+}
+
+/// How large a season may be.
+pub(crate) const SEASON_SIZE: &str =
+    "at most 2000 treatments on 1000 parcels, and the square of the treatments by parcels and caps at most 100 million";
+
+/// How large a season is.
+pub(crate) fn season_size(treatments: usize, parcels: usize, caps: usize) -> String {
+    alloc::format!("{treatments} treatments, {parcels} parcels and {caps} caps")
 }
 
 /// A substance that a cap counts.

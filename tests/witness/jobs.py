@@ -516,7 +516,8 @@ def season(draw, s, products) -> dict:
             x, forms = per_area(draw, s, p)
             t.update(product=p["name"], dose=draw.say(x * draw.choice([F(1, 2), F(1, 2), 1, 1, 2]), forms))
         else:
-            t["substances"] = [{"name": "example acid", "dose": draw.say(F(draw.choice([1, 5, 20]), 10), s["mass_per_area"][:2])}]
+            name = draw.choice(["example acid", "example acid", "example salt", "another substance"])
+            t["substances"] = [{"name": name, "dose": draw.say(F(draw.choice([1, 5, 20]), 10), s["mass_per_area"][:2])}]
         if names and draw.chance(60):
             t["parcel"] = draw.choice(names)
         if draw.chance(20):

@@ -457,7 +457,7 @@ class Reckoning:
         return p.dose[0] if p.dose[1] in PER_AREA else p.c * self.R
 
     def used(self, cap):
-        """Per parcel and window: the amounts of the treatments in it. None where it cannot be told."""
+        """Per parcel and window: the amounts of the treatments in it, and whether all are known. None without a date."""
         season = self.job.get("season", {})
         d, start = season.get("date"), season.get("season_start")
         if d is None:
@@ -471,9 +471,7 @@ class Reckoning:
                 if not in_window(d, e, over, start):
                     continue
                 terms = [self.of_treatment(cap, t) for t in treatments if in_window(t["date"], e, over, start)]
-                if None in terms:
-                    return None
-                sums.append((parcel, sum(terms)))
+                sums.append((parcel, sum(t for t in terms if t is not None), None not in terms))
         return sums
 
     def of_treatment(self, cap, t):
@@ -482,10 +480,19 @@ class Reckoning:
             q = self.per_unit(cap, p)
             amount = None if q is None else quantity(t["dose"])[0] * q
         else:
-            amount = sum(quantity(s["dose"])[0] for s in t["substances"] if s["name"] == cap.name)
+            amount = sum(quantity(s["dose"])[0] * self.equivalent(s["name"], cap.name) for s in t["substances"])
         share = t.get("treated_share", 1) if cap.label.get("on", "ground-area") == "ground-area" else 1
         share = quantity(share)[0] if isinstance(share, (str, dict)) else exact(share)
         return None if amount is None else amount * share
+
+    def stated_substances(self):
+        return [s for p in self.products for s in p.given.get("active_substances", [])]
+
+    def equivalent(self, name, capped):
+        """"A substance of a treatment that has the name of an active substance of the job with an equivalent counts as that"."""
+        if name == capped:
+            return 1
+        return max((content(s)[2] for s in self.stated_substances() if s["name"] == name and content(s)[3] == capped), default=0)
 
     def broken(self, p, rule, limit):
         """Whether a rule on count, interval, harvest or stage is broken; None where it cannot be told."""
@@ -513,9 +520,21 @@ class Reckoning:
             if season.get("date") and not season.get("season_start") and (
                     "max_treatments" in label or any("season" in cap["over"] for cap in label.get("caps", []))):
                 raise NoAnswer("missing-input")
+        known = {name for s in self.stated_substances() for name in (s["name"], content(s)[3])}
+        brought = [s["name"] for t in season.get("treatments", []) for s in t.get("substances", [])]
+        if any(name not in known and name.lower() in {other.lower() for other in known} for name in brought):
+            raise NoAnswer("unknown-choice")
+        if not set(brought) <= known and any(cap.name for cap in self.caps()):
+            self.note("note", "limit-not-checked")
         for p in self.products:
             label = p.given.get("label", {})
             p.forbidden, p.largest = None, []
+            by_label = {"max_dose", "max_ground_dose", "max_concentration", "tank"} & set(label)
+            if by_label and any(basis == "carrier-volume" or basis == "mix-volume" and "carrier_rate" in self.job
+                                for _, basis in p.maxima):  # "there the volume [...] moves with the dose"
+                p.largest = None
+            if "tank" in label and "max_dose" not in label:  # "rounded up it would pass the label's one concentration"
+                p.most, p.ceiling_held = min(p.most, p.c), True
             for rule, code in rules.items():
                 if rule not in label:
                     continue
@@ -534,25 +553,28 @@ class Reckoning:
             for _ in label.get("buffers", []):
                 self.note("note", "check-before-spraying", p.i)
         for cap in self.caps():
-            parts = {p.i: self.per_unit(cap, p) for p in self.products}
+            s = self.stands("treated-area") if cap.label.get("on") == "treated-area" and self.is_part() else 1
+            parts = {p.i: q if (q := self.per_unit(cap, p)) is None else q / s for p in self.products}
             planned = {p.i: None if parts[p.i] is None else parts[p.i] * self.per_ground(p) for p in self.products}
             used = self.used(cap)
             counted = [p for p in self.products if parts[p.i] != 0]
             for p in counted:  # "The ceiling of a product that a cap of the job counts is not over its dose"
                 p.most, p.ceiling_held = min(p.most, p.c), True
-            if used is None or None in planned.values():
-                self.note("note", "limit-not-checked", cap.p.i)
-                for p in counted:
-                    p.largest = None
-                continue
-            whole = max(amount for _, amount in used) + sum(planned.values())
+            is_whole = used is not None and None not in planned.values() and all(whole for _, _, whole in used)
+            amount = max((amount for _, amount, _ in used or ()), default=0)
+            whole = amount + sum(part for part in planned.values() if part is not None)
             if self.decide(over, whole, cap.most):
                 self.note("stop", "cap-passed", cap.p.i)
+            elif not is_whole:
+                self.note("note", "limit-not-checked", cap.p.i)
             elif self.decide(over, whole, cap.most * Fraction(9, 10)):
                 self.note("caution", "cap-nearly-used", cap.p.i)
             for p in counted:
+                if not is_whole:
+                    p.largest = None
+                    continue
                 others = sum(planned[i] for i in planned if i != p.i)
-                for parcel, amount in used:
+                for parcel, amount, _ in used:
                     if p.largest is not None:
                         p.largest.append((max(0, cap.most - amount - others) / parts[p.i], parcel, cap))
 

@@ -339,6 +339,11 @@ impl Crop {
         Ok(share)
     }
 
+    /// Whether bands are treated.
+    pub(crate) const fn has_bands(&self) -> bool {
+        self.band_width.is_some()
+    }
+
     /// Part of the ground that is treated, where the crop says that it is a part.
     pub(crate) fn part_treated(&self, area: Area) -> Option<Ratio> {
         let is_part = self.band_width.is_some() || (self.spots.is_some() && self.spot_area.is_some());

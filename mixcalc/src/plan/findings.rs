@@ -9,7 +9,7 @@ use crate::label::{Basis, LabelTank, Product, Share, State};
 use crate::quantity::close::{is_close, is_over, is_under};
 use crate::quantity::{Area, Quantity, Ratio};
 use crate::sprayer;
-use crate::text::source;
+use crate::text::{self, source};
 
 /// Largest part of a job that a last strip takes without a caution.
 const STRIP_PERCENT: f64 = 10.0;
@@ -83,10 +83,15 @@ impl Plan {
             && exceeds(needed, share)
         {
             let limit = product.label().limit(Bound::AtLeast, least);
-            findings.push(on(FindingCode::BelowMinimumDose, "dose").against(limit));
+            let finding = on(FindingCode::BelowMinimumDose, "dose")
+                .on_bases([product.dose().basis(), least.basis()].map(text::on_basis));
+            findings.push(finding.against(limit));
         }
         if product.is_its_own_maximum() {
-            findings.push(on(FindingCode::DoseTakenAsMaximum, "label.max_dose"));
+            let basis = product.dose().basis();
+            findings.push(
+                on(FindingCode::DoseTakenAsMaximum, "label.max_dose").on_bases([basis, basis].map(text::on_basis)),
+            );
         }
         if self.mix.displacements.get(index).is_some_and(Option::is_none) {
             let key = if product.state() == State::Dry { "particle_density" } else { "density" };
@@ -103,7 +108,8 @@ impl Plan {
                 let dose = self.doses(index).into_iter().find(|dose| dose.basis() == most.basis());
                 let actual = dose.filter(|_| product.dose().basis() != most.basis()).unwrap_or(product.dose());
                 let finding = self.on_product(FindingCode::OverMaximumDose, index, "dose", product);
-                findings.push(finding.actual_value(actual).against(product.largest_dose_limit(key, most)));
+                let finding = finding.actual_value(actual).on_bases([actual.basis(), most.basis()].map(text::on_basis));
+                findings.push(finding.against(product.largest_dose_limit(key, most)));
             }
         }
     }
@@ -129,7 +135,10 @@ impl Plan {
         if let Some(given) = self.job.products().get(index).filter(|given| given.dose() != product.dose()) {
             let limit = product.label().limit(Bound::AtLeast, product.dose());
             let finding = self.on_product(FindingCode::LeastDoseHolds, index, "at_least", product);
-            findings.push(finding.actual_value(given.dose()).against(limit));
+            let finding = finding
+                .actual_value(given.dose())
+                .on_bases([given.dose().basis(), product.dose().basis()].map(text::on_basis));
+            findings.push(finding.against(limit));
         }
     }
 
@@ -137,19 +146,20 @@ impl Plan {
         let label = product.label();
         // What could be brought to the basis once can be brought to it again.
         let Ok(rate) = self.mix.rate_on(label.volume_rate_basis(), self.job.stand()) else { return };
-        let on_basis = |limit: Limit| match label.volume_rate_basis() {
-            Some(basis) => limit.with_basis(basis.name()),
-            None => limit,
-        };
+        let basis = label.volume_rate_basis().unwrap_or(Basis::GroundArea);
         let mut push = |code, key, limit| {
-            findings.push(self.on_product(code, index, key, product).actual_value(rate).against(limit));
+            let finding = self
+                .on_product(code, index, key, product)
+                .actual_value(rate)
+                .on_bases([basis, basis].map(text::on_basis));
+            findings.push(finding.against(limit));
         };
         if let Some(least) = label.min_volume_rate.filter(|least| is_under(rate, *least)) {
-            let limit = on_basis(label.limit(Bound::AtLeast, least));
+            let limit = label.limit(Bound::AtLeast, least);
             push(FindingCode::VolumeRateBelowMinimum, "label.min_volume_rate", limit);
         }
         if let Some(most) = label.max_volume_rate.filter(|most| is_over(rate, *most)) {
-            let limit = on_basis(label.limit(Bound::AtMost, most));
+            let limit = label.limit(Bound::AtMost, most);
             push(FindingCode::VolumeRateAboveMaximum, "label.max_volume_rate", limit);
         }
     }

@@ -300,7 +300,8 @@ impl Ground {
     }
 
     /// Whether more is known of it than its area.
-    pub(crate) fn is_by_parts(&self) -> bool {
+    #[must_use]
+    pub fn is_by_parts(&self) -> bool {
         *self != Self::from(self.field())
     }
 }

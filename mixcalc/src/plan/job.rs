@@ -348,9 +348,13 @@ impl Job {
     ///
     /// # Errors
     ///
-    /// [`BothGiven`](ErrorCode::BothGiven) where plants are counted in two ways, or both bands and the area of spots are stated.
+    /// [`BothGiven`](ErrorCode::BothGiven) where plants are counted in two ways, or both bands and the area of spots are stated;
+    /// [`MissingInput`](ErrorCode::MissingInput) and [`OutOfRange`](ErrorCode::OutOfRange) where bands have no rows, or are wider than them.
     pub fn with_crop(self, crop: Crop) -> Result<Self, Error> {
         crop.checked().map_err(|error| error.at("crop"))?;
+        if crop.has_bands() {
+            crop.treated_share(self.area())?;
+        }
         Ok(self.changed(|fields| fields.crop = crop))
     }
 

@@ -6,12 +6,12 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::substances::dose_on_ground;
-use super::{Job, Mix, Plan};
+use super::{Job, Mix, Plan, Rate};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::{
-    ActiveSubstance, Applied, CapBasis, Capped, Date, Dose, Parcel, Product, Restriction, Rule, Season, Share,
-    Treatment, Window,
+    ActiveSubstance, Applied, Basis, CapBasis, Capped, Date, Dose, Equivalent, Parcel, Product, Restriction, Rule,
+    Season, Share, Treatment, Window,
 };
 use crate::quantity::close::{is_over, is_under};
 use crate::quantity::{Area, LiquidDose, MassPerArea, Quantity, Ratio, SolidDose, Temperature, Time, ordered_sum};
@@ -19,6 +19,12 @@ use crate::text;
 
 /// The part of a cap above which its use is cautioned.
 const NEARLY_USED_PERCENT: f64 = 90.0;
+
+// Each cap is summed on each parcel in the window that ends on each later treatment: a season may be as large as these sums are
+// answered at once, far above any record of a field.
+const MOST_TREATMENTS: usize = 2000;
+const MOST_PARCELS: usize = 1000;
+const MOST_SUMS: usize = 100_000_000;
 
 /// Which limit binds a largest dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -135,6 +141,13 @@ fn caps(job: &Job) -> impl Iterator<Item = CapOf<'_>> {
 /// Checks what a season says against the products and the ground of its job.
 pub(super) fn checked(job: &Job) -> Result<(), Error> {
     for cap in caps(job) {
+        if let (Capped::Product(most), Some(product)) = (cap.capped, job.products().get(cap.product))
+            && most.is_by_volume() != product.dose().is_by_volume()
+        {
+            let error = Error::new(ErrorCode::WrongQuantity).given(Quantity::from(*most));
+            let place = format!("products[{}].label.caps[{}].value", cap.product, cap.place);
+            return Err(error.at(place).allowed(text::dose_like(product.dose().is_by_volume())));
+        }
         if let (Capped::Substance(name, _), Some(product)) = (cap.capped, job.products().get(cap.product)) {
             let mut names = product.active_substances().iter().map(ActiveSubstance::summed_name);
             if !names.any(|summed| *summed == **name) {
@@ -168,6 +181,13 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
         let error = Error::new(ErrorCode::OutOfRange).at("growth_stage").given(stage);
         return Err(error.allowed(text::GROWTH_STAGE));
     }
+    let sums = season.treatments.len().saturating_mul(season.treatments.len());
+    let sums = sums.saturating_mul(season.parcels.len().max(1)).saturating_mul(caps(job).count());
+    if season.treatments.len() > MOST_TREATMENTS || season.parcels.len() > MOST_PARCELS || sums > MOST_SUMS {
+        let key = if season.parcels.len() > MOST_PARCELS { "parcels" } else { "treatments" };
+        let given = text::season_size(season.treatments.len(), season.parcels.len(), caps(job).count());
+        return Err(Error::new(ErrorCode::OutOfRange).at(key).given(given).allowed(text::SEASON_SIZE));
+    }
     let mut names: Vec<&str> = season.parcels.iter().map(Parcel::name).collect();
     for (i, parcel) in season.parcels.iter().enumerate() {
         if season.parcels.iter().take(i).any(|other| other.name() == parcel.name()) {
@@ -192,6 +212,17 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
             names.sort_unstable();
             return Err(error.allowed(text::parcel_of(&names)));
         }
+        if let Applied::Substances(substances) = treatment.applied() {
+            for (j, (name, _)) in substances.iter().enumerate() {
+                let same = |known: &&str| known.to_lowercase() == name.to_lowercase();
+                if !is_known(job, name) && known_names(job).any(|known| same(&known)) {
+                    let mut names: Vec<&str> = known_names(job).filter(same).collect();
+                    names.dedup();
+                    let error = Error::new(ErrorCode::UnknownChoice).at(at(&format!("substances[{j}].name")));
+                    return Err(error.given(text::quoted(name)).allowed(text::summed_substance(&names)));
+                }
+            }
+        }
         if let Applied::Product(name, dose) = treatment.applied() {
             let Some(product) = job.products().iter().find(|product| product.name() == &**name) else {
                 let error = Error::new(ErrorCode::UnknownChoice).at(at("product")).given(text::quoted(name));
@@ -206,26 +237,77 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
     Ok(())
 }
 
+/// The names that the products of a job give what acts in them: as stated, and as summed.
+fn known_names(job: &Job) -> impl Iterator<Item = &str> {
+    let substances = job.products().iter().flat_map(Product::active_substances);
+    substances.flat_map(|substance| [substance.name(), substance.summed_name()])
+}
+
+fn is_known(job: &Job, name: &str) -> bool {
+    known_names(job).any(|known| known == name)
+}
+
+/// The product and the active substance by whose equivalent a name counts as what a cap counts, and its factor. Where two state different
+/// ones, the larger.
+pub(super) fn equivalent_of(job: &Job, name: &str, capped: &str) -> Option<(usize, usize, Ratio)> {
+    let products = job.products().iter().enumerate();
+    let substances = products.flat_map(|(i, product)| {
+        product.active_substances().iter().enumerate().map(move |(j, substance)| (i, j, substance))
+    });
+    let same = substances.filter(|(_, _, one)| one.name() == name && one.summed_name() == capped);
+    let factors = same.filter_map(|(i, j, one)| Some((i, j, one.equivalent().map(Equivalent::factor)?)));
+    factors.reduce(|most, next| if next.2 > most.2 { next } else { most })
+}
+
+/// How much of what a cap counts lies in a unit of a substance by its name.
+fn equivalent_in(job: &Job, name: &str, capped: &str) -> Ratio {
+    if name == capped {
+        return Ratio::one();
+    }
+    equivalent_of(job, name, capped).map_or(Ratio::ZERO, |(_, _, factor)| factor)
+}
+
 /// Keeps what is measured of a product that a cap counts from going over its dose: rounding up would go over what the cap was held
-/// against.
+/// against. So too where a label doses by the tank, for rounding up would go over its one concentration.
 pub(super) fn hold_to_dose(job: &Job, mix: &mut Mix) {
     for (i, (share, most)) in mix.shares.iter_mut().enumerate() {
-        if is_capped(job, i) {
+        if is_held(job, i) {
             *most = most.min(*share);
         }
     }
 }
 
-/// Whether a cap of the job counts a product.
-pub(super) fn is_capped(job: &Job, index: usize) -> bool {
-    caps(job).any(|cap| match cap.capped {
-        Capped::Product(_) => cap.product == index,
-        Capped::Substance(name, _) => job.products().get(index).is_some_and(|product| brings(product, name)),
-    })
+/// Whether what is measured of a product is held to its dose: by a cap of the job that counts it, or by a label that doses by the tank.
+pub(super) fn is_held(job: &Job, index: usize) -> bool {
+    let Some(product) = job.products().get(index) else { return false };
+    let doses_by_tank = product.label().tank().is_some() && product.label().max_dose().is_none();
+    doses_by_tank
+        || caps(job).any(|cap| match cap.capped {
+            Capped::Product(_) => cap.product == index,
+            Capped::Substance(name, _) => brings(product, name),
+        })
 }
 
 fn brings(product: &Product, name: &str) -> bool {
     product.active_substances().iter().any(|substance| substance.summed_name() == name)
+}
+
+/// What counts towards a cap, and whether that is all of it: where a density is missing, a part is not known.
+#[derive(Clone, Copy)]
+struct Counted {
+    amount: MassPerArea,
+    is_whole: bool,
+}
+
+impl Counted {
+    fn sum(terms: impl Iterator<Item = Option<MassPerArea>>) -> Self {
+        let (mut known, mut is_whole) = (Vec::new(), true);
+        for term in terms {
+            is_whole &= term.is_some();
+            known.extend(term);
+        }
+        Self { amount: ordered_sum(known), is_whole }
+    }
 }
 
 /// How much a dose counts towards a cap: of a product as mass or volume per area, of a substance as mass per area. A bare number of
@@ -290,7 +372,7 @@ impl CapOf<'_> {
                 if is_own { as_mass(*dose) } else { MassPerArea::ZERO }
             }
             (Applied::Substances(substances), Capped::Substance(name, _)) => {
-                ordered_sum(substances.iter().filter(|(of, _)| of == name).map(|(_, dose)| *dose))
+                ordered_sum(substances.iter().map(|(of, dose)| *dose * equivalent_in(job, of, name)))
             }
             (Applied::Substances(_), Capped::Product(_)) => MassPerArea::ZERO,
         };
@@ -305,7 +387,7 @@ impl CapOf<'_> {
 struct Used<'job> {
     parcel: Option<&'job Parcel>,
     end: Date,
-    amount: MassPerArea,
+    counted: Counted,
 }
 
 impl Plan {
@@ -316,7 +398,7 @@ impl Plan {
     }
 
     /// What was used of a cap before this job: per parcel, in the window that ends on the planned date and in each that ends on a later
-    /// treatment and holds the planned date. `None` where it cannot be told.
+    /// treatment and holds the planned date. `None` without that date.
     fn used<'job>(&'job self, cap: &CapOf<'_>) -> Option<Vec<Used<'job>>> {
         let season = self.job.season()?;
         let date = season.date?;
@@ -331,9 +413,8 @@ impl Plan {
                 let held = season.treatments.iter().filter(|treatment| {
                     treatment.is_on(parcel) && cap.window.holds(treatment.date(), *end, season.season_start)
                 });
-                let terms: Option<Vec<MassPerArea>> =
-                    held.map(|treatment| cap.of_treatment(&self.job, treatment)).collect();
-                all.push(Used { parcel, end: *end, amount: ordered_sum(terms?) });
+                let counted = Counted::sum(held.map(|treatment| cap.of_treatment(&self.job, treatment)));
+                all.push(Used { parcel, end: *end, counted });
             }
         }
         Some(all)
@@ -355,18 +436,20 @@ impl Plan {
     }
 
     /// What the products of this job count towards a cap, but for one of them.
-    fn planned(&self, cap: &CapOf<'_>, but: Option<usize>) -> Option<MassPerArea> {
-        let mut terms = Vec::new();
-        for (i, product) in self.job.products().iter().enumerate().filter(|(i, _)| Some(*i) != but) {
-            let counts = match cap.capped {
-                Capped::Product(_) => i == cap.product,
-                Capped::Substance(name, _) => brings(product, name),
-            };
-            if counts {
-                terms.push(counted(cap.capped, product, self.ground_dose(i)?)?);
-            }
-        }
-        Some(ordered_sum(terms))
+    fn planned(&self, cap: &CapOf<'_>, but: Option<usize>) -> Counted {
+        let products = self.job.products().iter().enumerate().filter(|(i, _)| Some(*i) != but);
+        let counts = products.filter(|(i, product)| match cap.capped {
+            Capped::Product(_) => *i == cap.product,
+            Capped::Substance(name, _) => brings(product, name),
+        });
+        Counted::sum(counts.map(|(i, product)| self.in_plan(cap, product, self.ground_dose(i)?)))
+    }
+
+    /// How much a planned dose per ground area counts towards a cap. Where a part of the ground is treated, that part takes all of it.
+    fn in_plan(&self, cap: &CapOf<'_>, product: &Product, dose: Dose) -> Option<MassPerArea> {
+        let amount = counted(cap.capped, product, dose)?;
+        let part = self.job.crop().part_treated(self.job.area()).filter(|_| cap.basis == CapBasis::TreatedArea);
+        Some(part.map_or(amount, |part| amount / part))
     }
 
     /// The findings on what labels limit over time, and the notes on what to look at before spraying.
@@ -374,6 +457,7 @@ impl Plan {
         for cap in caps(&self.job) {
             self.on_cap(&cap, findings);
         }
+        self.on_unknown_substances(findings);
         for (index, product) in self.job.products().iter().enumerate() {
             let mut buffers = 0;
             for restriction in product.label().restrictions() {
@@ -392,20 +476,24 @@ impl Plan {
         let Some(product) = self.job.products().get(cap.product) else { return };
         let key = format!("caps[{}]", cap.place);
         let said = |code| self.said(code, cap.product, &key, product);
-        let Some((used, planned)) = self.used(cap).zip(self.planned(cap, None)) else {
-            return findings.push(said(FindingCode::LimitNotChecked));
-        };
-        let mut worst: Option<(MassPerArea, Option<&Parcel>)> = None;
-        for used in used {
-            let amount = used.amount + planned;
-            if worst.is_none_or(|(most, _)| amount > most) {
-                worst = Some((amount, used.parcel));
+        let planned = self.planned(cap, None);
+        let used = self.used(cap);
+        // Without a date, and without a density, what is known is held against it nonetheless: it may be too much by itself.
+        let mut worst = (planned.amount, None);
+        for used in used.iter().flatten() {
+            let amount = used.counted.amount + planned.amount;
+            if amount > worst.0 {
+                worst = (amount, used.parcel);
             }
         }
-        let Some((amount, parcel)) = worst else { return };
+        let (amount, parcel) = worst;
         let most = cap.most();
+        let is_whole = planned.is_whole && used.iter().flatten().all(|used| used.counted.is_whole);
         let code = if is_over(amount, most) {
             FindingCode::CapPassed
+        } else if used.is_none() || !is_whole {
+            let missing = if used.is_none() { "season.date".into() } else { self.missing_density(cap) };
+            return findings.push(said(FindingCode::LimitNotChecked).about(text::not_stated(product.name(), &missing)));
         } else if is_over(amount, most * Ratio::of_percent(NEARLY_USED_PERCENT)) {
             FindingCode::CapNearlyUsed
         } else {
@@ -418,6 +506,34 @@ impl Plan {
         let limit = cap.restriction.limit(product.label(), Bound::AtMost, cap.shown(most));
         let finding = said(code).about(text::on_parcel(what, parcel.map(Parcel::name)));
         findings.push(finding.actual_value(cap.shown(amount)).against(limit));
+    }
+
+    /// The density that the sum of a cap lacks.
+    fn missing_density(&self, cap: &CapOf<'_>) -> String {
+        let one = |product: &Product| as_dose(MassPerArea::one(), product.dose().is_by_volume());
+        let lacks = |product: &Product| counted(cap.capped, product, one(product)).is_none();
+        let index = self.job.products().iter().position(lacks).unwrap_or(cap.product);
+        format!("products[{index}].density")
+    }
+
+    /// A note on each substance of a treatment that no product of the job brings, where a cap counts substances.
+    fn on_unknown_substances(&self, findings: &mut Vec<Finding>) {
+        let Some(season) = self.job.season() else { return };
+        if !caps(&self.job).any(|cap| matches!(cap.capped, Capped::Substance(..))) {
+            return;
+        }
+        let mut said: Vec<&str> = Vec::new();
+        for (i, treatment) in season.treatments.iter().enumerate() {
+            let Applied::Substances(substances) = treatment.applied() else { continue };
+            for (j, (name, _)) in substances.iter().enumerate() {
+                if !is_known(&self.job, name) && !said.contains(&&**name) {
+                    said.push(name);
+                    let path = format!("season.treatments[{i}].substances[{j}].name");
+                    let finding = Finding::new(FindingCode::LimitNotChecked, path, self.job.units());
+                    findings.push(finding.about(text::not_brought(name)));
+                }
+            }
+        }
     }
 
     fn on_rule(
@@ -494,7 +610,17 @@ impl Plan {
             _ => return,
         };
         match self.judged(product, restriction.rule()) {
-            None => findings.push(self.said(FindingCode::LimitNotChecked, index, key, product)),
+            None => {
+                let missing = match restriction.rule() {
+                    Rule::MinGrowthStage(_) | Rule::MaxGrowthStage(_) => "season.growth_stage",
+                    Rule::WaitingPeriod(_) if self.job.season().is_some_and(|season| season.date.is_some()) => {
+                        "season.harvest"
+                    }
+                    _ => "season.date",
+                };
+                let finding = self.said(FindingCode::LimitNotChecked, index, key, product);
+                findings.push(finding.about(text::not_stated(product.name(), missing)));
+            }
             Some(Some((_, actual))) => {
                 findings.push(self.said(code, index, key, product).actual_value(actual).against(limit(bound, value)));
             }
@@ -609,6 +735,9 @@ impl Plan {
                 forbidden = Some(LargestDose { dose: none, binding, parcel: None, limit, cap: None });
             }
         }
+        if self.shifts_with_dose(product) {
+            return None;
+        }
         let (_, key, most, share) = self.binding_maximum(product)?;
         let dose = match most {
             Dose::LiquidPerArea(_) | Dose::SolidPerArea(_) => most,
@@ -618,15 +747,20 @@ impl Plan {
         let mut largest = LargestDose { dose, binding: Binding::MaxDose, parcel: None, limit, cap: None };
         for cap in caps(&self.job) {
             let per_unit = match cap.capped {
-                Capped::Product(_) if cap.product == index => MassPerArea::one(),
+                Capped::Product(_) if cap.product == index => {
+                    self.in_plan(&cap, product, as_dose(MassPerArea::one(), by_volume))?
+                }
                 Capped::Substance(name, _) if brings(product, name) => {
-                    counted(cap.capped, product, as_dose(MassPerArea::one(), by_volume))?
+                    self.in_plan(&cap, product, as_dose(MassPerArea::one(), by_volume))?
                 }
                 _ => continue,
             };
-            let others = self.planned(&cap, Some(index))?;
+            let others = self.planned(&cap, Some(index));
             for used in self.used(&cap)? {
-                let room = (cap.most() - (used.amount + others)).max(MassPerArea::ZERO);
+                if !others.is_whole || !used.counted.is_whole {
+                    return None;
+                }
+                let room = (cap.most() - (used.counted.amount + others.amount)).max(MassPerArea::ZERO);
                 let dose = MassPerArea::one() * (room / per_unit);
                 if dose < as_mass(largest.dose) {
                     let label = self.job.products().get(cap.product).map(Product::label)?;
@@ -641,6 +775,18 @@ impl Plan {
             }
         }
         Some(forbidden.unwrap_or(largest))
+    }
+
+    /// Whether one of its largest doses per volume moves with the dose itself, since more product leaves less room for carrier, or makes
+    /// more mix.
+    fn shifts_with_dose(&self, product: &Product) -> bool {
+        let is_by_carrier = matches!(self.job.rate(), Rate::Carrier(_) | Rate::CarrierPerCrop(_));
+        let shifts = |most: Dose| match most.basis() {
+            Basis::CarrierVolume => true,
+            Basis::MixVolume => is_by_carrier,
+            _ => false,
+        };
+        !product.is_its_own_maximum() && product.largest_doses().any(|(_, most)| shifts(most))
     }
 
     /// The largest dose of a product that binds: its place among them, its key, itself, and its share of the mix.

@@ -16,7 +16,7 @@ use crate::quantity::close::{is_close, is_over, is_under};
 use crate::quantity::{
     Area, BulkDensity, Content, Density, MassFraction, ParticleDensity, Quantity, Ratio, System, Volume, VolumeRate,
 };
-use crate::text::source;
+use crate::text::{self, source};
 
 /// What a value is, as far as confusions go.
 #[derive(Clone, Copy, PartialEq)]
@@ -260,7 +260,12 @@ struct Question<'plan> {
     stated: Quantity,
     product: Option<&'plan Product>,
     place: Place,
+    /// What the value and the end of its range are counted on.
+    bases: [Basis; 2],
 }
+
+/// A value that is counted on nothing.
+const PLAIN: [Basis; 2] = [Basis::GroundArea; 2];
 
 impl Plan {
     /// The cautions on values that a confusion explains better than that they are meant.
@@ -294,8 +299,9 @@ impl Plan {
         };
         let sort = if product.dose().is_by_volume() { Sort::LiquidDose } else { Sort::SolidDose };
         let path = format!("products[{index}].dose");
+        let bases = [product.dose(), end.unwrap_or(product.dose())].map(Dose::basis);
         self.ask(
-            &Question { sort, path, subject: product.name(), stated, product: Some(product), place },
+            &Question { sort, path, subject: product.name(), stated, product: Some(product), place, bases },
             limit,
             findings,
         );
@@ -329,9 +335,10 @@ impl Plan {
             Some((end, label)) => label.limit(bound, end),
             None => self.end(bound, self.mix.rate.into(), times, source::SPAN),
         };
-        let (stated, path) = (rate.stated(), rate.key().into());
+        let limited = end.and_then(|(_, label)| label.volume_rate_basis()).unwrap_or(Basis::GroundArea);
+        let (stated, path, bases) = (rate.stated(), rate.key().into(), [rate.basis(), limited]);
         self.ask(
-            &Question { sort: Sort::VolumeRate, path, subject: "", stated, product: None, place },
+            &Question { sort: Sort::VolumeRate, path, subject: "", stated, product: None, place, bases },
             limit,
             findings,
         );
@@ -344,7 +351,8 @@ impl Plan {
             let Some((bound, times)) = place.outside() else { return };
             let path = format!("products[{index}].{}", key());
             let limit = self.end(bound, stated, times, source);
-            self.ask(&Question { sort, path, subject: product.name(), stated, product: None, place }, limit, findings);
+            let subject = product.name();
+            self.ask(&Question { sort, path, subject, stated, product: None, place, bases: PLAIN }, limit, findings);
         };
         let plausible = source::PLAUSIBLE;
         if let Some(density) = product.density() {
@@ -390,7 +398,11 @@ impl Plan {
         let Some((bound, times)) = place.outside() else { return };
         let limit = self.end(bound, stated, times, source::STEPS);
         let subject = measure.name();
-        self.ask(&Question { sort, path: path(), subject, stated, product: None, place }, limit, findings);
+        self.ask(
+            &Question { sort, path: path(), subject, stated, product: None, place, bases: PLAIN },
+            limit,
+            findings,
+        );
     }
 
     /// The brim against nominal, and the residual against the tank.
@@ -401,8 +413,15 @@ impl Plan {
             let Some((bound, times)) = place.outside() else { return };
             let stated = stated.into();
             let limit = self.end(bound, stated, times, source);
-            let question =
-                Question { sort: Sort::Volume, path: path.into(), subject: "", stated, product: None, place };
+            let question = Question {
+                sort: Sort::Volume,
+                path: path.into(),
+                subject: "",
+                stated,
+                product: None,
+                place,
+                bases: PLAIN,
+            };
             self.ask(&question, limit, findings);
         };
         if let (Some(nominal), Some(brim)) = (tank.nominal(), tank.brim()) {
@@ -444,7 +463,13 @@ impl Plan {
         });
         let finding =
             Finding::new(FindingCode::UnitSlip, question.path.as_str(), self.job.units()).about(question.subject);
-        findings.push(finding.actual_value(question.stated).against(limit).read_as(told.collect()));
+        findings.push(
+            finding
+                .actual_value(question.stated)
+                .on_bases(question.bases.map(text::on_basis))
+                .against(limit)
+                .read_as(told.collect()),
+        );
     }
 
     /// How much less a confusion is thought of where the job is stated in the measures of another trade. It decides which reading is told

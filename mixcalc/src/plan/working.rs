@@ -313,7 +313,7 @@ impl Workings<'_> {
             self.add(format!("mix.shares[{i}]"), *exact, formula);
             if self.plan.usable() {
                 let mut formula = largest(i, product);
-                if season::is_capped(job, i) {
+                if season::is_held(job, i) {
                     formula = format!("min({formula}, c@mix.shares[{i}])");
                 }
                 self.add(format!("mix.most[{i}]"), *most, formula);
@@ -784,6 +784,7 @@ impl Workings<'_> {
             _ => None,
         });
         let Some((capped, basis)) = caps.nth(k) else { return String::new() };
+        let on_part = basis == CapBasis::TreatedArea && plan.job.crop().part_treated(plan.job.area()).is_some();
         let mut less = Vec::new();
         let treatments = plan.job.season().map(Season::treatments).unwrap_or_default();
         for t in plan.counted_treatments(largest) {
@@ -801,9 +802,16 @@ impl Workings<'_> {
                     less.push(format!("d{t}@{at}.dose{share}{part}"));
                 }
                 Applied::Substances(substances) => {
-                    let its = |name: &str| matches!(capped, Capped::Substance(of, _) if &**of == name);
-                    for (u, _) in substances.iter().enumerate().filter(|(_, (name, _))| its(name)) {
-                        less.push(format!("d{t}_{u}@{at}.substances[{u}].dose{share}"));
+                    let Capped::Substance(counted, _) = capped else { continue };
+                    for (u, (name, _)) in substances.iter().enumerate() {
+                        let factor = match season::equivalent_of(&plan.job, name, counted) {
+                            _ if name == counted => String::new(),
+                            Some((p, s, _)) => {
+                                format!(" * e{p}_{s}@job.products[{p}].active_substances[{s}].equivalent.factor")
+                            }
+                            None => continue,
+                        };
+                        less.push(format!("d{t}_{u}@{at}.substances[{u}].dose{factor}{share}"));
                     }
                 }
             }
@@ -813,10 +821,13 @@ impl Workings<'_> {
                 && other.active_substances().iter().any(|one| one.summed_name() == &**name)
                 && let Some(part) = per_unit(of, other, capped)
             {
-                less.push(format!("{} * {part}", ground_dose(plan, of, other)));
+                let dose = ground_dose(plan, of, other);
+                let dose = if on_part { from_ground(Basis::TreatedArea, dose, &plan.job) } else { dose };
+                less.push(format!("{dose} * {part}"));
             }
         }
         let left = if less.is_empty() { limit.into() } else { format!("max(0, {limit} - ({}))", sum(less)) };
+        let left = if on_part { on_ground(Basis::TreatedArea, left, &plan.job) } else { left };
         per_unit(i, product, capped).map_or_else(|| left.clone(), |part| format!("{left} / {part}"))
     }
 
