@@ -40,6 +40,7 @@ impl PlanHandle {
         for caution in plan.cautions() {
             own.extend([caution.code().into(), caution.text().into()]);
         }
+        own.extend(crate::view_label::texts(&plan));
         let messages = plan.findings().iter().map(|finding| lent(&finding.message())).collect();
         // One by one: collecting would sort first, and bring a sort of its own along.
         let mut texts = BTreeMap::new();

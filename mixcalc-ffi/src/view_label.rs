@@ -5,7 +5,7 @@ use std::ffi::c_char;
 use std::mem::size_of;
 use std::ptr::null;
 
-use mixcalc::{LargestDose, MixingOrder, Quantity};
+use mixcalc::{Finding, LargestDose, MixingOrder, Plan, Quantity};
 
 use crate::error::ErrorDetails;
 use crate::failure::Failure;
@@ -139,6 +139,33 @@ first_release_ends_with! {
     ReadingView.stated;
     MixingView.jar_carrier_l;
     OrderedProductView.reason;
+}
+
+/// The texts of a plan that are lent here.
+pub(crate) fn texts(plan: &Plan) -> Vec<String> {
+    let unit = |quantity: Quantity| quantity.to_told_parts().1;
+    let mut texts = Vec::new();
+    for product in 0..plan.job().products().len() {
+        for dose in plan.doses(product) {
+            texts.extend([dose.basis().name().into(), unit(dose.into())]);
+        }
+    }
+    for largest in plan.largest_doses().iter().flatten() {
+        texts.extend([unit(largest.dose().into()), largest.binding().name().into(), largest.limit().source().into()]);
+        texts.extend(largest.parcel().map(Into::into));
+        texts.extend(largest.most().map(unit));
+    }
+    texts.extend(plan.substances().iter().map(|total| total.name().into()));
+    for reading in plan.findings().iter().flat_map(Finding::readings) {
+        texts.extend([unit(reading.value()), reading.meant().into(), reading.stated().into()]);
+    }
+    if let Some(order) = plan.mixing_order() {
+        texts.extend([order.profile().name().into(), order.profile().source().into()]);
+        for product in order.products() {
+            texts.extend([product.group().name().into(), product.reason().into()]);
+        }
+    }
+    texts
 }
 
 /// A value and its unit, borrowed from the plan; NULL for none.

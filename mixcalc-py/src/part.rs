@@ -1266,7 +1266,7 @@ parts! {
     /// treated_share : float or str, optional
     ///     The share of the ground that was treated, such as 0.5 or "50 %"; all of it where absent.
     Treatment, "(*, date, product=None, dose=None, substances=(), parcel=None, treated_share=None)", &[], {
-        /// When.
+        /// The day on which it was done.
         #[getter]
         fn date<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             day(py, self.core.date())

@@ -219,7 +219,6 @@ static void structs_of_other_releases_are_served(const mixcalc_plan *plan, const
     EVERY_SIZE(mixcalc_finding, MIXCALC_FINDING_INIT, source, mixcalc_plan_finding(stopped, 0, o, &error));
     EVERY_SIZE(mixcalc_product, MIXCALC_PRODUCT_INIT, source, mixcalc_plan_product(plan, 0, o, &error));
     EVERY_SIZE(mixcalc_dose, MIXCALC_DOSE_INIT, unit, mixcalc_plan_dose(plan, 0, 0, o, &error));
-    EVERY_SIZE(mixcalc_mixing, MIXCALC_MIXING_INIT, jar_carrier_l, mixcalc_plan_mixing(plan, o, &error));
     EVERY_SIZE(mixcalc_caution, MIXCALC_CAUTION_INIT, text, mixcalc_plan_caution(plan, 0, o, &error));
     MUST(sizeof(mixcalc_amount) == 24 && offsetof(mixcalc_amount, mass_kg) == 16);
 

@@ -58,7 +58,7 @@ BEYOND_A_SCHEMA = {
     "formulation-unknown", "formulation-of-another-case", "formulation-by-other-letters", "sealed-bags-without-a-pack",
     "order-without-formulation", "order-of-a-label-without-mixing", "order-before-nobody",
     "pack-in-the-list",
-    "crop-bands-and-spots", "crop-plants-twice", "crop-sides-not-said", "crop-missing-for-a-row-dose",
+    "treatment-with-a-substance-in-capitals", "bands-without-rows", "crop-bands-and-spots", "crop-plants-twice", "crop-sides-not-said", "crop-missing-for-a-row-dose",
     "area-null", "dose-of-an-unknown-substance", "dose-of-nothing", "dose-of-a-substance-on-mix", "season-without-its-start",
     "treatment-with-an-unknown-product", "treatment-without-a-product", "treatment-on-an-unknown-parcel",
     "cap-on-a-substance-that-is-not-there", "cap-without-a-window",
