@@ -442,7 +442,11 @@ def test_a_season_by_objects_by_dicts_and_by_text_is_one():
     for again in (eval(repr(season), scope), pickle.loads(pickle.dumps(season)), mixcalc.Season.from_dict(season.to_dict())):
         assert again == season and hash(again) == hash(season)
     assert season.replace(harvest=None).harvest is None
-    assert job(season=season).season == job(season=season.to_dict()).season == season
+    holder = dict(
+        area="1 ha", volume_rate="200 L/ha", sprayer={"kind": "boom"}, tank={"nominal": "300 L"}, products=[{"name": "A", "dose": "1 L/ha"}],
+        measures=[{"kind": "vessel", "capacity": "1 L", "graduation": "10 mL"}],
+    )
+    assert Job(**holder, season=season).season == Job(**holder, season=season.to_dict()).season == season
     with pytest.raises(mixcalc.InputError, match="2026-05-31T10:00:00"):
         mixcalc.Season(date=datetime.datetime(2026, 5, 31, 10))
 
