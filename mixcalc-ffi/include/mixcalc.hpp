@@ -341,6 +341,11 @@ struct LastStrip {
     Area area;
 };
 
+/// Ground by its parts.
+struct Ground {
+    Area field, buffers, sprayed_twice;
+};
+
 struct Totals {
     bool usable;
     Volume safe_fill;
@@ -352,7 +357,9 @@ struct Totals {
     Area ground_short;
     std::optional<LastStrip> last_strip;
     std::uint64_t load_count;
-    std::size_t load_entries, products, findings, cautions;
+    std::size_t load_entries, products, findings, cautions, substances;
+    /// None where the job states an area alone.
+    std::optional<Ground> ground;
 };
 
 struct Load {
@@ -430,6 +437,58 @@ struct Limit {
     std::string source;
 };
 
+/// What a value that looks like a slip of the unit may have been meant as.
+struct Reading {
+    Stated value;
+    std::string meant, stated;
+};
+
+/// A dose and what it is counted on.
+struct DoseOn {
+    std::string basis;
+    Stated dose;
+};
+
+/// The largest dose that the limits given leave: a sum, and no permission.
+struct LargestDose {
+    Stated dose;
+    std::string binding;
+    std::optional<std::string> parcel;
+    std::optional<Stated> limit;
+    std::string source;
+};
+
+struct ProductView {
+    std::string name;
+    std::vector<DoseOn> doses;
+    /// None without a season, and where a limit could not be checked.
+    std::optional<LargestDose> largest_dose;
+};
+
+/// What is not known for want of a density, or for a stop, is none.
+struct SubstanceTotal {
+    std::string name;
+    std::optional<double> dose_kg_per_ha;
+    std::optional<Mass> exact, measured;
+};
+
+struct OrderedProduct {
+    std::size_t product_index;
+    std::string product, group, reason;
+};
+
+struct JarTest {
+    Volume mix, carrier;
+    /// Per product, in the order of the job.
+    std::vector<Amount> amounts;
+};
+
+struct MixingOrder {
+    std::string profile, source;
+    std::vector<OrderedProduct> products;
+    std::optional<JarTest> jar_test;
+};
+
 struct Finding {
     Severity severity;
     /// Compare it with MIXCALC_FINDING_STOCK_SHORT and so on.
@@ -438,6 +497,8 @@ struct Finding {
     std::optional<std::uint64_t> load;
     std::optional<Stated> actual;
     std::optional<Limit> limit;
+    /// The likeliest first.
+    std::vector<Reading> readings;
 };
 
 struct Caution {
@@ -503,7 +564,11 @@ public:
                 t.load_entries,
                 t.products,
                 t.findings,
-                t.cautions};
+                t.cautions,
+                t.substances,
+                t.has_ground ? std::optional(Ground{Area::from_hectares(t.field_ha), Area::from_hectares(t.buffers_ha),
+                                                    Area::from_hectares(t.sprayed_twice_ha)})
+                             : std::nullopt};
     }
 
     /// Whether it may be carried out. Where not, asking for what is measured, for steps, ledger or sheet throws
@@ -624,16 +689,71 @@ public:
                 detail::known(a.left)};
     }
 
+    ProductView product(std::size_t product) const
+    {
+        const auto p = filled(mixcalc_product MIXCALC_PRODUCT_INIT, mixcalc_plan_product, product);
+        ProductView found{p.name, listed(p.doses, [this, product](std::size_t dose) {
+                              const auto d = filled(mixcalc_dose MIXCALC_DOSE_INIT, mixcalc_plan_dose, product, dose);
+                              return DoseOn{d.basis, {d.dose, d.unit}};
+                          }), {}};
+        if (p.largest_dose_unit) {
+            LargestDose largest{{p.largest_dose, p.largest_dose_unit}, p.binding, {}, {}, p.source};
+            if (p.parcel)
+                largest.parcel = p.parcel;
+            if (p.limit_unit)
+                largest.limit = Stated{p.limit, p.limit_unit};
+            found.largest_dose = std::move(largest);
+        }
+        return found;
+    }
+    std::vector<SubstanceTotal> substances() const
+    {
+        return listed(totals().substances, [this](std::size_t index) {
+            const auto s = filled(mixcalc_substance MIXCALC_SUBSTANCE_INIT, mixcalc_plan_substance, index);
+            SubstanceTotal found{s.name, {}, {}, {}};
+            if (s.has_dose)
+                found.dose_kg_per_ha = s.dose_kg_per_ha;
+            if (s.has_exact)
+                found.exact = Mass::from_kilograms(s.exact_kg);
+            if (s.has_measured)
+                found.measured = Mass::from_kilograms(s.measured_kg);
+            return found;
+        });
+    }
+    /// The order in which the products go into the tank; none where the job asks for none.
+    std::optional<MixingOrder> mixing() const
+    {
+        const auto m = filled(mixcalc_mixing MIXCALC_MIXING_INIT, mixcalc_plan_mixing);
+        if (!m.profile)
+            return std::nullopt;
+        MixingOrder order{m.profile, m.source, listed(m.products, [this](std::size_t place) {
+                              const auto p = filled(mixcalc_ordered_product MIXCALC_ORDERED_PRODUCT_INIT, mixcalc_plan_ordered_product, place);
+                              return OrderedProduct{p.product_index, p.product, p.group, p.reason};
+                          }), {}};
+        if (m.has_jar_test)
+            order.jar_test = JarTest{Volume::from_liters(m.jar_mix_l), Volume::from_liters(m.jar_carrier_l),
+                                     listed(m.products, [this](std::size_t product) {
+                                         mixcalc_amount amount{};
+                                         detail::call(mixcalc_plan_jar_amount, plan_.get(), product, &amount);
+                                         return detail::amount(amount);
+                                     })};
+        return order;
+    }
+
     Finding finding(std::size_t index) const
     {
         const auto f = filled(mixcalc_finding MIXCALC_FINDING_INIT, mixcalc_plan_finding, index);
-        Finding found{static_cast<Severity>(f.severity), f.code, f.path, f.message, {}, {}, {}};
+        Finding found{static_cast<Severity>(f.severity), f.code, f.path, f.message, {}, {}, {}, {}};
         if (f.load)
             found.load = f.load;
         if (f.actual_unit)
             found.actual = Stated{f.actual, f.actual_unit};
         if (f.limit_unit)
             found.limit = Limit{static_cast<Bound>(f.bound), {f.limit, f.limit_unit}, static_cast<Force>(f.force), f.source};
+        found.readings = listed(f.readings, [this, index](std::size_t reading) {
+            const auto r = filled(mixcalc_reading MIXCALC_READING_INIT, mixcalc_plan_reading, index, reading);
+            return Reading{{r.value, r.unit}, r.meant, r.stated};
+        });
         return found;
     }
     /// Stops first, then cautions, then notes.
