@@ -409,6 +409,12 @@ fn total_at(plan: &PlanHandle, product: usize) -> Result<Total<'_>, Box<Failure>
     at("product", product, plan.plan.try_cleared()?.totals())
 }
 
+/// A value and its unit, borrowed from the plan; NULL for none.
+pub(crate) fn lent(plan: &PlanHandle, quantity: Option<Quantity>) -> (f64, *const c_char) {
+    let parts = quantity.map(Quantity::to_told_parts);
+    parts.map_or((0.0, null()), |(value, unit)| (value, plan.lend(&unit)))
+}
+
 /// A gap per ground area, as L/ha and as kg/ha: one of them is 0.
 fn gap_per_ha(exact: mixcalc::Amount, gap: Quantity) -> (f64, f64) {
     match choice::kind_of(exact) {
@@ -825,13 +831,9 @@ pub unsafe extern "C" fn mixcalc_plan_finding(
 ) -> u32 {
     let make = |plan: &PlanHandle| {
         let (said, message) = at("finding", finding, plan.plan.findings().iter().zip(&plan.messages))?;
-        let parts = |value: Option<Quantity>| {
-            let parts = value.map(Quantity::to_told_parts);
-            parts.map_or((0.0, null()), |(value, unit)| (value, plan.lend(&unit)))
-        };
         let limit = said.limit();
-        let (actual, actual_unit) = parts(Finding::actual(said));
-        let (limit_value, limit_unit) = parts(limit.map(Limit::value));
+        let (actual, actual_unit) = lent(plan, Finding::actual(said));
+        let (limit_value, limit_unit) = lent(plan, limit.map(Limit::value));
         Ok(FindingView {
             struct_size: size_of::<FindingView>(),
             severity: choice::severity(said.severity()),

@@ -11,7 +11,7 @@ use crate::error::ErrorDetails;
 use crate::failure::Failure;
 use crate::plan::PlanHandle;
 use crate::sized::first_release_ends_with;
-use crate::view::{Amount, at, product_at, show, value, write};
+use crate::view::{Amount, at, lent, product_at, show, value, write};
 
 /// What mixcalc_plan_product() fills: what the plan says of a product as a whole. A stopped plan has it too.
 #[derive(Clone, Copy, Debug)]
@@ -166,12 +166,6 @@ pub(crate) fn texts(plan: &Plan) -> Vec<String> {
         }
     }
     texts
-}
-
-/// A value and its unit, borrowed from the plan; NULL for none.
-fn lent(plan: &PlanHandle, quantity: Option<Quantity>) -> (f64, *const c_char) {
-    let parts = quantity.map(Quantity::to_told_parts);
-    parts.map_or((0.0, null()), |(value, unit)| (value, plan.lend(&unit)))
 }
 
 /// What the plan says of a product as a whole: on how many bases its dose is told, and the largest dose that the limits given leave.

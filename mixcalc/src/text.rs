@@ -593,12 +593,10 @@ pub(crate) fn not_brought(substance: &str) -> String {
 }
 
 /// How large a season may be.
-pub(crate) const SEASON_SIZE: &str =
-    "at most 2000 treatments on 1000 parcels, and the square of the treatments by parcels and caps at most 100 million";
-
-/// How large a season is.
-pub(crate) fn season_size(treatments: usize, parcels: usize, caps: usize) -> String {
-    alloc::format!("{treatments} treatments, {parcels} parcels and {caps} caps")
+pub(crate) fn season_terms(most: usize) -> String {
+    alloc::format!(
+        "at most {most} terms in the sums of its caps: treatments on each parcel in each window, and products beside each product"
+    )
 }
 
 /// A substance that a cap counts.

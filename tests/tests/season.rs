@@ -22,11 +22,12 @@ fn window() -> impl Strategy<Value = Value> {
 }
 
 fn treatment() -> impl Strategy<Value = Value> {
-    let what = (0..3, 1..30).prop_map(|(what, tenths)| {
+    let what = (0..4, 1..30).prop_map(|(what, tenths)| {
         let tenths = f64::from(tenths) / 10.0;
         match what {
             0 => json!({"product": "example product A", "dose": format!("{tenths} L/ha")}),
             1 => json!({"product": "example product B", "dose": format!("{tenths} kg/ha")}),
+            2 => json!({"substances": [{"name": "example salt", "dose": format!("{tenths} kg/ha")}]}),
             _ => json!({"substances": [{"name": "example acid", "dose": format!("{tenths} kg/ha")}]}),
         }
     });
@@ -196,4 +197,49 @@ fn a_season_is_written_as_it_was_read() {
         prop_assert_eq!(&once, &twice);
         Ok(())
     });
+}
+
+/// A season with so many treatments after the planned date, each on a day of its own, and so many caps.
+fn crowded(treatments: u32, caps: usize) -> Result<Plan, Error> {
+    let date = |day: u32| format!("{}-{:02}-{:02}", 2027 + day / 336, day % 336 / 28 + 1, day % 28 + 1);
+    let done: Vec<Value> = (0..treatments)
+        .map(|day| json!({"date": date(day), "product": "example product A", "dose": "0.001 L/ha"}))
+        .collect();
+    let caps = vec![json!({"value": "9 L/ha", "over": {"years": 100}}); caps];
+    let job = json!({
+        "format": "mixcalc-job/1", "area": "1 ha", "volume_rate": "200 L/ha",
+        "sprayer": {"kind": "boom"}, "tank": {"nominal": "300 L"},
+        "measures": [{"kind": "vessel", "name": "jug", "capacity": "10 L", "graduation": "1 mL"}],
+        "products": [{"name": "example product A", "dose": "1 L/ha", "label": {"max_dose": "2 L/ha", "caps": caps}}],
+        "season": {"date": "2026-05-31", "treatments": done},
+    });
+    plan(&document::read_job(job.to_string().as_bytes())?)
+}
+
+/// By hand: 500 treatments and 501 windows are 250 500 terms, and one for the product: 39 caps have 9.77 million, 40 over 10 million.
+#[test]
+fn a_season_whose_sums_would_not_end_is_refused() {
+    assert!(crowded(500, 39).unwrap().usable());
+    let error = crowded(500, 40).unwrap_err();
+    assert_eq!((error.code(), error.path()), (ErrorCode::OutOfRange, "season"));
+}
+
+/// A limit that is counted on what the dose itself moves has no largest dose; the same limit on a volume that stands has one.
+#[test]
+fn a_largest_dose_that_would_move_its_own_limit_is_left_out() {
+    let left = |rate: &str, label: Value| {
+        let mut job = json!({
+            "format": "mixcalc-job/1", "area": "1 ha", "sprayer": {"kind": "boom"}, "tank": {"nominal": "300 L"},
+            "measures": [{"kind": "vessel", "name": "jug", "capacity": "10 L", "graduation": "1 mL"}],
+            "products": [{"name": "example product A", "dose": "1 L/ha", "label": label}],
+            "season": {"date": "2026-05-31"},
+        });
+        job[rate] = "100 L/ha".into();
+        planned(&job).largest_doses().remove(0).map(|largest| number(largest.dose()))
+    };
+    let of_carrier = json!({"max_dose": "10 % v/v", "max_dose_basis": "carrier-volume"});
+    let of_mix = json!({"max_dose": "50 L/ha", "max_concentration": "10 % v/v"});
+    assert_eq!(left("volume_rate", of_carrier), None);
+    assert_eq!(left("carrier_rate", of_mix.clone()), None);
+    assert!((left("volume_rate", of_mix).unwrap() - 10.0).abs() < 1e-9);
 }

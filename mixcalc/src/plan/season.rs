@@ -1,5 +1,6 @@
 //! What a label limits over time, held against a season; and the largest dose that these limits leave.
 
+use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::sync::Arc;
@@ -20,11 +21,8 @@ use crate::text;
 /// The part of a cap above which its use is cautioned.
 const NEARLY_USED_PERCENT: f64 = 90.0;
 
-// Each cap is summed on each parcel in the window that ends on each later treatment: a season may be as large as these sums are
-// answered at once, far above any record of a field.
-const MOST_TREATMENTS: usize = 2000;
-const MOST_PARCELS: usize = 1000;
-const MOST_SUMS: usize = 100_000_000;
+/// The most terms that the sums of all caps may have: far above any record of a field, and answered within a second.
+pub(crate) const MOST_TERMS: usize = 10_000_000;
 
 /// Which limit binds a largest dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -181,16 +179,13 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
         let error = Error::new(ErrorCode::OutOfRange).at("growth_stage").given(stage);
         return Err(error.allowed(text::GROWTH_STAGE));
     }
-    let sums = season.treatments.len().saturating_mul(season.treatments.len());
-    let sums = sums.saturating_mul(season.parcels.len().max(1)).saturating_mul(caps(job).count());
-    if season.treatments.len() > MOST_TREATMENTS || season.parcels.len() > MOST_PARCELS || sums > MOST_SUMS {
-        let key = if season.parcels.len() > MOST_PARCELS { "parcels" } else { "treatments" };
-        let given = text::season_size(season.treatments.len(), season.parcels.len(), caps(job).count());
-        return Err(Error::new(ErrorCode::OutOfRange).at(key).given(given).allowed(text::SEASON_SIZE));
+    let terms = terms(job, season);
+    if terms > MOST_TERMS {
+        return Err(Error::new(ErrorCode::OutOfRange).given(terms).allowed(text::season_terms(MOST_TERMS)));
     }
-    let mut names: Vec<&str> = season.parcels.iter().map(Parcel::name).collect();
+    let mut names: BTreeSet<&str> = BTreeSet::new();
     for (i, parcel) in season.parcels.iter().enumerate() {
-        if season.parcels.iter().take(i).any(|other| other.name() == parcel.name()) {
+        if !names.insert(parcel.name()) {
             let error = Error::new(ErrorCode::DuplicateName).at(format!("parcels[{i}].name"));
             return Err(error.given(text::quoted(parcel.name())));
         }
@@ -209,8 +204,7 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
         let at = |key: &str| format!("treatments[{i}].{key}");
         if let Some(name) = treatment.parcel().filter(|name| !names.contains(name)) {
             let error = Error::new(ErrorCode::UnknownChoice).at(at("parcel")).given(text::quoted(name));
-            names.sort_unstable();
-            return Err(error.allowed(text::parcel_of(&names)));
+            return Err(error.allowed(text::parcel_of(&names.into_iter().collect::<Vec<_>>())));
         }
         if let Applied::Substances(substances) = treatment.applied() {
             for (j, (name, _)) in substances.iter().enumerate() {
@@ -235,6 +229,26 @@ fn checked_season(job: &Job, season: &Season) -> Result<(), Error> {
         }
     }
     Ok(())
+}
+
+/// How many terms the sums of all caps have: for each cap, the treatments on each parcel in each window, and the products beside each
+/// product.
+fn terms(job: &Job, season: &Season) -> usize {
+    let ends = season.date.map_or(0, |date| ends(season, date).len());
+    let windows = ends.saturating_mul(season.parcels.len().max(1));
+    let products = job.products().len();
+    let of_cap =
+        windows.saturating_mul(season.treatments.len().max(1)).saturating_add(products.saturating_mul(products));
+    of_cap.saturating_mul(caps(job).count())
+}
+
+/// The days on which windows end that hold the planned day, or later: that day, and each later one with a treatment.
+fn ends(season: &Season, date: Date) -> Vec<Date> {
+    let mut ends: Vec<Date> = season.treatments.iter().map(Treatment::date).filter(|end| *end > date).collect();
+    ends.push(date);
+    ends.sort_unstable();
+    ends.dedup();
+    ends
 }
 
 /// The names that the products of a job give what acts in them: as stated, and as summed.
@@ -281,11 +295,7 @@ pub(super) fn hold_to_dose(job: &Job, mix: &mut Mix) {
 pub(super) fn is_held(job: &Job, index: usize) -> bool {
     let Some(product) = job.products().get(index) else { return false };
     let doses_by_tank = product.label().tank().is_some() && product.label().max_dose().is_none();
-    doses_by_tank
-        || caps(job).any(|cap| match cap.capped {
-            Capped::Product(_) => cap.product == index,
-            Capped::Substance(name, _) => brings(product, name),
-        })
+    doses_by_tank || caps(job).any(|cap| cap.counts(index, product))
 }
 
 fn brings(product: &Product, name: &str) -> bool {
@@ -345,6 +355,14 @@ fn as_dose(mass: MassPerArea, by_volume: bool) -> Dose {
 }
 
 impl CapOf<'_> {
+    /// Whether it counts a product of the job.
+    fn counts(&self, index: usize, product: &Product) -> bool {
+        match self.capped {
+            Capped::Product(_) => index == self.product,
+            Capped::Substance(name, _) => brings(product, name),
+        }
+    }
+
     fn most(&self) -> MassPerArea {
         match self.capped {
             Capped::Product(dose) => as_mass(*dose),
@@ -390,6 +408,22 @@ struct Used<'job> {
     counted: Counted,
 }
 
+/// A cap with all that counts towards it.
+struct Tally<'job> {
+    cap: CapOf<'job>,
+    /// Before this job; `None` where the planned date is not known.
+    used: Option<Vec<Used<'job>>>,
+    /// From the products of this job that count, by their places; `None` where a density is missing.
+    planned: Vec<(usize, Option<MassPerArea>)>,
+}
+
+impl Tally<'_> {
+    /// What the products of this job count, but for one of them.
+    fn planned(&self, but: Option<usize>) -> Counted {
+        Counted::sum(self.planned.iter().filter(|(i, _)| Some(*i) != but).map(|(_, amount)| *amount))
+    }
+}
+
 impl Plan {
     /// The dose of a product per ground area.
     pub(super) fn ground_dose(&self, index: usize) -> Option<Dose> {
@@ -402,18 +436,17 @@ impl Plan {
     fn used<'job>(&'job self, cap: &CapOf<'_>) -> Option<Vec<Used<'job>>> {
         let season = self.job.season()?;
         let date = season.date?;
-        let mut ends: Vec<Date> = season.treatments.iter().map(Treatment::date).filter(|end| *end > date).collect();
-        ends.push(date);
-        ends.sort_unstable();
-        ends.dedup();
+        let mut ends = ends(season, date);
         ends.retain(|end| cap.window.holds(date, *end, season.season_start));
+        let amounts = season.treatments.iter().map(|treatment| cap.of_treatment(&self.job, treatment));
+        let amounts: Vec<_> = season.treatments.iter().zip(amounts).collect();
         let mut all = Vec::new();
         for parcel in parcels(season) {
             for end in &ends {
-                let held = season.treatments.iter().filter(|treatment| {
+                let held = amounts.iter().filter(|(treatment, _)| {
                     treatment.is_on(parcel) && cap.window.holds(treatment.date(), *end, season.season_start)
                 });
-                let counted = Counted::sum(held.map(|treatment| cap.of_treatment(&self.job, treatment)));
+                let counted = Counted::sum(held.map(|(_, amount)| *amount));
                 all.push(Used { parcel, end: *end, counted });
             }
         }
@@ -435,14 +468,15 @@ impl Plan {
         (0..season.treatments.len()).filter(|t| season.treatments.get(*t).is_some_and(counts)).collect()
     }
 
-    /// What the products of this job count towards a cap, but for one of them.
-    fn planned(&self, cap: &CapOf<'_>, but: Option<usize>) -> Counted {
-        let products = self.job.products().iter().enumerate().filter(|(i, _)| Some(*i) != but);
-        let counts = products.filter(|(i, product)| match cap.capped {
-            Capped::Product(_) => *i == cap.product,
-            Capped::Substance(name, _) => brings(product, name),
-        });
-        Counted::sum(counts.map(|(i, product)| self.in_plan(cap, product, self.ground_dose(i)?)))
+    /// The caps of the job, each with all that counts towards it.
+    fn tallies(&self) -> impl Iterator<Item = Tally<'_>> {
+        caps(&self.job).map(|cap| {
+            let products = self.job.products().iter().enumerate();
+            let counts = products.filter(|(i, product)| cap.counts(*i, product));
+            let planned =
+                counts.map(|(i, product)| (i, self.ground_dose(i).and_then(|dose| self.in_plan(&cap, product, dose))));
+            Tally { used: self.used(&cap), planned: planned.collect(), cap }
+        })
     }
 
     /// How much a planned dose per ground area counts towards a cap. Where a part of the ground is treated, that part takes all of it.
@@ -454,8 +488,8 @@ impl Plan {
 
     /// The findings on what labels limit over time, and the notes on what to look at before spraying.
     pub(super) fn on_season(&self, findings: &mut Vec<Finding>) {
-        for cap in caps(&self.job) {
-            self.on_cap(&cap, findings);
+        for tally in self.tallies() {
+            self.on_cap(&tally, findings);
         }
         self.on_unknown_substances(findings);
         for (index, product) in self.job.products().iter().enumerate() {
@@ -472,12 +506,12 @@ impl Plan {
         Finding::new(code, format!("products[{index}].label.{key}"), self.job.units()).about(product.name())
     }
 
-    fn on_cap(&self, cap: &CapOf<'_>, findings: &mut Vec<Finding>) {
+    fn on_cap(&self, tally: &Tally<'_>, findings: &mut Vec<Finding>) {
+        let Tally { cap, used, .. } = tally;
         let Some(product) = self.job.products().get(cap.product) else { return };
         let key = format!("caps[{}]", cap.place);
         let said = |code| self.said(code, cap.product, &key, product);
-        let planned = self.planned(cap, None);
-        let used = self.used(cap);
+        let planned = tally.planned(None);
         // Without a date, and without a density, what is known is held against it nonetheless: it may be too much by itself.
         let mut worst = (planned.amount, None);
         for used in used.iter().flatten() {
@@ -711,10 +745,11 @@ impl Plan {
         if self.job.season().is_none() {
             return Vec::new();
         }
-        (0..self.job.products().len()).map(|index| self.largest_dose(index)).collect()
+        let tallies: Vec<Tally<'_>> = self.tallies().collect();
+        (0..self.job.products().len()).map(|index| self.largest_dose(index, &tallies)).collect()
     }
 
-    fn largest_dose(&self, index: usize) -> Option<LargestDose> {
+    fn largest_dose(&self, index: usize, tallies: &[Tally<'_>]) -> Option<LargestDose> {
         let product = self.held.products().get(index)?;
         let by_volume = product.dose().is_by_volume();
         let none = as_dose(MassPerArea::ZERO, by_volume);
@@ -745,18 +780,11 @@ impl Plan {
         };
         let limit = product.largest_dose_limit(key, most);
         let mut largest = LargestDose { dose, binding: Binding::MaxDose, parcel: None, limit, cap: None };
-        for cap in caps(&self.job) {
-            let per_unit = match cap.capped {
-                Capped::Product(_) if cap.product == index => {
-                    self.in_plan(&cap, product, as_dose(MassPerArea::one(), by_volume))?
-                }
-                Capped::Substance(name, _) if brings(product, name) => {
-                    self.in_plan(&cap, product, as_dose(MassPerArea::one(), by_volume))?
-                }
-                _ => continue,
-            };
-            let others = self.planned(&cap, Some(index));
-            for used in self.used(&cap)? {
+        for tally in tallies.iter().filter(|tally| tally.cap.counts(index, product)) {
+            let cap = &tally.cap;
+            let per_unit = self.in_plan(cap, product, as_dose(MassPerArea::one(), by_volume))?;
+            let others = tally.planned(Some(index));
+            for used in tally.used.as_ref()? {
                 if !others.is_whole || !used.counted.is_whole {
                     return None;
                 }
