@@ -419,6 +419,38 @@ proptest! {
         prop_assert_eq!(sum.plus(&sum).unwrap().standard_uncertainty(), sum.standard_uncertainty() * 2.0);
     }
 
+    /// What is known of a kind only when the program runs gives the digits that the typed quantities give, and shares their inputs.
+    #[test]
+    fn a_dynamic_value_is_the_typed_one(inputs in inputs(), other in 0.1..1e3, u in 1e-6..0.1) {
+        let typed = named(&inputs, 1.0);
+        let dynamic: Vec<_> = inputs.iter().zip(&typed).map(|((_, _, u), value)| {
+            let (name, half) = (value.contributions(), Quantity::of(m(*u)));
+            prop_assume!(!name.is_empty());
+            let made = UncertainQuantity::from_standard_uncertainty(name[0].name(), Quantity::of(value.value()), half, DegreesOfFreedom::INFINITE);
+            prop_assert!(made.is_ok());
+            Ok(UncertainQuantity::of(value).unwrap())
+        }).collect::<Result<_, TestCaseError>>()?;
+        let (sum, told) = (Uncertain::sum(&typed).unwrap(), UncertainQuantity::sum(&dynamic).unwrap());
+        prop_assert_eq!(told.claim::<Length>().unwrap(), sum.clone());
+        prop_assert_eq!(told.value(), Quantity::of(sum.value()));
+        prop_assert_eq!(told.standard_uncertainty(), Quantity::of(sum.standard_uncertainty()));
+        prop_assert_eq!(told.minus(&UncertainQuantity::of(&sum).unwrap()).unwrap().standard_uncertainty(), Quantity::of(Length::ZERO));
+        let (width, told_width) = (normal("width", other, other * u), {
+            let (value, uncertainty) = (Quantity::of(m(other)), Quantity::of(m(other * u)));
+            UncertainQuantity::from_standard_uncertainty("width", value, uncertainty, DegreesOfFreedom::INFINITE).unwrap()
+        });
+        prop_assert_eq!(told_width.claim::<Length>().unwrap(), width.clone(), "an input that was made of either kind is one input");
+        let area: Uncertain<Area> = sum.times(&width).unwrap();
+        let told_area = told.times(&told_width).unwrap();
+        prop_assert_eq!(told_area.value().kind(), Kind::Area);
+        prop_assert_eq!(told_area.claim::<Area>().unwrap(), area.clone());
+        let interval = area.interval(number(0.95)).unwrap();
+        let told_interval = told_area.interval(number(0.95)).unwrap();
+        prop_assert_eq!((told_interval.low(), told_interval.high()), (Quantity::of(interval.low()), Quantity::of(interval.high())));
+        let one = told_area.over(&told_width).unwrap().over(&told).unwrap();
+        prop_assert!(one.value().number().is_ok());
+    }
+
     /// Relative uncertainties of factors and divisors add in squares; what is multiplied and divided by again falls out.
     #[test]
     fn products_and_quotients_are_first_order(x in 0.1..1e3, y in 0.1..1e3, u in 1e-6..0.1, w in 1e-6..0.1) {
@@ -573,4 +605,36 @@ fn a_volume_rate_from_catch_and_pass() -> Outcome {
     let (u, drawn) = (rate.standard_uncertainty(), simulated.standard_uncertainty().unwrap());
     assert_near("u simulated over first order", (drawn / u).number(), 1.0, 0.01);
     Ok(())
+}
+
+/// Kinds are kept apart when the program runs as they are when it is compiled.
+#[test]
+fn a_dynamic_value_refuses_what_the_types_refuse() {
+    let read = |text| Quantity::read(text).unwrap();
+    let volume = UncertainQuantity::from_resolution("catch", read("1 L"), read("10 mL")).unwrap();
+    let time = UncertainQuantity::exact(read("1 min")).unwrap();
+    let code = |result: Result<UncertainQuantity, Error>| result.unwrap_err().code();
+    assert_eq!(code(volume.plus(&time)), ErrorCode::UnlikeQuantities);
+    assert_eq!(code(UncertainQuantity::from_tolerance("catch", read("1 L"), read("1 s"))), ErrorCode::UnlikeQuantities);
+    assert_eq!(code(UncertainQuantity::exact(read("20 °C"))), ErrorCode::WrongQuantity);
+    assert_eq!(code(UncertainQuantity::sum(&[])), ErrorCode::MissingInput);
+    assert_eq!(code(volume.power(&volume)), ErrorCode::WrongQuantity);
+    assert_eq!(code(UncertainQuantity::from_repeats("catch", &[])), ErrorCode::OutOfRange);
+    let mixed = UncertainQuantity::from_repeats("catch", &[read("1 L"), read("1 s")]).unwrap_err();
+    assert_eq!((mixed.code(), mixed.path()), (ErrorCode::UnlikeQuantities, "repeats[1]"));
+    assert_eq!(volume.probability_over(read("1 s")).unwrap_err().path(), "limit");
+    let other_kind = UncertainQuantity::from_tolerance("catch", read("1 min"), read("1 s")).unwrap();
+    assert_eq!(code(volume.times(&other_kind)), ErrorCode::DuplicateName, "one name is one input");
+    let flow = volume.over(&time).unwrap().claim_kind(Kind::Flow).unwrap();
+    assert_eq!(flow.value(), read("1 L/min"));
+    let changing = simulate_quantity(1000, 1, |trial| {
+        let drawn = trial.of_quantity(&volume)?;
+        if drawn.compare(read("1 L"))?.is_gt() { Ok(read("1 s")) } else { Ok(drawn) }
+    });
+    assert_eq!(changing.unwrap_err().code(), ErrorCode::UnlikeQuantities);
+    let simulated = simulate_quantity(100_000, 1, |trial| trial.of_quantity(&volume)).unwrap();
+    let typed = volume.claim::<Volume>().unwrap();
+    let same = simulate(100_000, 1, |trial| trial.of(&typed)).unwrap();
+    assert_eq!(simulated.median(), Quantity::of(same.median()));
+    assert_eq!(simulated.standard_uncertainty(), same.standard_uncertainty().map(Quantity::of));
 }

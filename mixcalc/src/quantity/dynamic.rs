@@ -109,6 +109,15 @@ impl Quantity {
     }
 
     /// `None` for a value that is not finite.
+    /// One of the coherent unit of this quantity's kind: what its number is the number of.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a temperature, which has no multiple.
+    pub(crate) fn unity(self) -> Result<Self, Error> {
+        self.scalable().map(|this| Self { value: 1.0, ..this })
+    }
+
     pub(super) fn from_si(value: f64, dimension: Dimension, kind: Kind) -> Option<Self> {
         value.is_finite().then_some(Self {
             value: value + 0.0, // minus zero is zero

@@ -6,6 +6,7 @@
 //! `docs/numbers.md`, section 11.
 
 mod degrees;
+mod dynamic;
 mod function;
 pub(crate) mod line;
 mod probability;
@@ -24,6 +25,7 @@ use crate::quantity::{AdditiveKind, Quantity, Ratio, bounded, not_negative, orde
 use crate::text::{self, legible_name};
 
 pub use degrees::DegreesOfFreedom;
+pub use dynamic::{SimulatedQuantity, UncertainQuantity, simulate_quantity};
 pub use probability::Side;
 pub use simulation::{Simulation, Trial, simulate};
 
@@ -511,7 +513,7 @@ pub struct Contribution<Q> {
     share_of_variance: Ratio,
 }
 
-impl<Q: AdditiveKind> Contribution<Q> {
+impl<Q: Copy> Contribution<Q> {
     /// Name of the input.
     #[must_use]
     pub fn name(&self) -> &str {
@@ -539,7 +541,7 @@ pub struct Interval<Q> {
     coverage: Ratio,
 }
 
-impl<Q: AdditiveKind> Interval<Q> {
+impl<Q: Copy> Interval<Q> {
     /// The lower end.
     #[must_use]
     pub const fn low(self) -> Q {
