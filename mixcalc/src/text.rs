@@ -651,6 +651,46 @@ pub(crate) fn substance_of(names: &[&str]) -> String {
     }
 }
 
+/// What a doubt of a measurement is named after its place.
+pub(crate) const TOLERANCE: &str = "tolerance";
+pub(crate) const RESOLUTION: &str = "resolution";
+
+/// The instruments that a record names.
+pub(crate) fn instrument_of(names: &[&str]) -> String {
+    match names {
+        [] => word("the name of an instrument, which the list of instruments then gives with its tolerance").into(),
+        _ => alloc::format!("{} {}", word("the name of an instrument of the list:"), names.join(", ")),
+    }
+}
+
+/// What a method takes.
+pub(crate) fn inputs_of(method: &str, names: &[&str]) -> String {
+    alloc::format!("{} \"{method}\" {}: {}", word("what the method"), word("takes"), names.join(", "))
+}
+
+pub(crate) const ALLEYS_ALONE: &str = "alleys for the method \"alleys\" alone";
+pub(crate) const DENSITY_OR_WATER: &str = "density such as \"1.05 kg/L\", or water_temperature such as \"20 °C\"";
+
+/// An input of a calibration with an example.
+pub(crate) fn calibration_example(input: &str) -> String {
+    let example = match input {
+        "flow" => "\"1.2 L/min\", or catch and catch_time",
+        "speed" => "\"8 km/h\", or course and course_time",
+        "catch" => "\"1.2 L\" or a list of catches",
+        "catch_time" | "spot_time" => "\"30 s\"",
+        "course" => "\"100 m\"",
+        "course_time" => "\"45 s\" or a list of times",
+        "area" => "\"0.1 ha\"",
+        "refill" | "filled" => "\"20 L\"",
+        "residual" | "volume" => "\"1 L\"",
+        "spot" | "ground" => "\"1 m2\"",
+        "left" | "right" => "\"6 L/min\"",
+        "density" => "\"1.05 kg/L\"",
+        _ => "\"0.5 m\"",
+    };
+    alloc::format!("{input} {} {example}", word("such as"))
+}
+
 /// What a quantity may be in a document.
 #[cfg(feature = "document")]
 pub(crate) const QUANTITY_FORMS: &str =

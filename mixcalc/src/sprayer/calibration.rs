@@ -55,6 +55,24 @@ pub enum Alleys {
     EveryOther,
 }
 
+impl Alleys {
+    /// All of them.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[Self::Each, Self::EachTwice, Self::EveryOther]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Each => "each",
+            Self::EachTwice => "each-twice",
+            Self::EveryOther => "every-other",
+        }
+    }
+}
+
 /// The rates of a banded treatment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Banded {

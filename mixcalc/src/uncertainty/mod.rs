@@ -20,7 +20,7 @@ use core::cmp::Ordering;
 use core::ops::{Div, Mul};
 
 use crate::error::{Error, ErrorCode};
-use crate::quantity::close::is_over;
+use crate::quantity::close::{is_close, is_over};
 use crate::quantity::{AdditiveKind, Quantity, Ratio, bounded, not_negative, ordered_sum, positive};
 use crate::text::{self, legible_name};
 
@@ -303,8 +303,12 @@ impl<Q: AdditiveKind> Uncertain<Q> {
         for same in terms.chunk_by(|a, b| a.origin.name == b.origin.name) {
             let [first, others @ ..] = same else { continue };
             others.iter().try_for_each(|other| first.origin.same_as(&other.origin))?;
-            let amount = bounded(ordered_sum(same.iter().map(|term| term.amount)))?;
-            if amount != Q::default() {
+            let none = Q::default();
+            let up = ordered_sum(same.iter().map(|term| term.amount).filter(|amount| *amount > none));
+            let down = ordered_sum(same.iter().map(|term| term.amount * -1.0).filter(|amount| *amount > none));
+            // What falls out but for the last digits has fallen out.
+            if !is_close(up, down) {
+                let amount = bounded(up - down)?;
                 gathered.push(Term { origin: Arc::clone(&first.origin), amount });
             }
         }
