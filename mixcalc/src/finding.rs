@@ -125,6 +125,14 @@ finding_codes! {
     DoseTakenAsMaximum = "dose-taken-as-maximum", Note;
     /// A dose is under the least of the label's range.
     BelowMinimumDose = "below-minimum-dose", Caution;
+    /// The calibration was made in another setting than it is to be used in.
+    CalibrationDiffers = "calibration-differs", Caution;
+    /// The calibration is older than is accepted.
+    CalibrationTooOld = "calibration-too-old", Caution;
+    /// The dose that is really delivered is over the maximum with a greater probability than is taken.
+    DoseMayPassMaximum = "dose-may-pass-maximum", Caution;
+    /// No doubt is stated of anything that the calibration was made from.
+    CalibrationDoubtMissing = "calibration-doubt-missing", Note;
     /// A value is outside its range, and a known confusion of units explains it better than that it is meant.
     UnitSlip = "unit-slip", Caution;
 }

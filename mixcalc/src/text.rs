@@ -302,9 +302,34 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::UnitSlip => {
             "{what} is {actual}, {side} {limit} ({source}). Look at the unit: it would be {readings}. Nothing was changed; look it up before you go on"
         }
+        FindingCode::CalibrationDiffers => "the calibration holds for {subject}; calibrate again as the job will be sprayed",
+        FindingCode::CalibrationTooOld => {
+            "the calibration is {actual} old, and up to {limit} are accepted ({source}); calibrate again"
+        }
+        FindingCode::DoseMayPassMaximum => {
+            "the dose of {subject}, {actual}, may pass its maximum as it is really sprayed, more often than the risk that the job takes; \
+             {limit} would keep to that risk ({source})"
+        }
+        FindingCode::CalibrationDoubtMissing => {
+            "no doubt is stated of anything that the calibration was made from, so that its interval tells nothing; give repeats, tolerances or resolutions"
+        }
         FindingCode::BelowMinimumDose => {
             "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
         }
+    }
+}
+
+/// What a calibration that is used elsewhere holds for.
+pub(crate) fn difference(name: &str) -> &'static str {
+    match name {
+        "unstated" => "a setting that is not stated",
+        "sprayer" => "another sprayer",
+        "operator" => "another operator",
+        "nozzles" => "other nozzles",
+        "pressure" => "another pressure",
+        "ground" => "other ground",
+        "later-day" => "a later day than the job",
+        _ => "an earlier day",
     }
 }
 
@@ -345,6 +370,8 @@ pub(crate) mod source {
     pub(crate) const STRIP: &str = "mixcalc: a larger strip is more often a slip of the unit than a wish";
     /// Graduation.
     pub(crate) const GRADUATION: &str = "mixcalc: half a graduation is then under 2.5 % of the amount";
+    /// A dose that keeps to a risk.
+    pub(crate) const GUARD_BAND: &str = "JCGM 106:2012, 8.3: a limit less a guard band";
     pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
@@ -696,6 +723,11 @@ pub(crate) fn calibration_example(input: &str) -> String {
 pub(crate) const QUANTITY_FORMS: &str =
     "a quantity: text such as \"300 L/ha\", or {\"value\": 300, \"unit\": \"L/ha\"}";
 
+/// What a measurement may be in a document.
+#[cfg(feature = "document")]
+pub(crate) const READING_FORMS: &str =
+    "a reading such as \"1.2 L\", a list of readings, or a table with measured, and tolerance, resolution and instrument";
+
 /// What a fraction may be in a document.
 #[cfg(feature = "schema")]
 pub(crate) const FRACTION_FORMS: &str = "a fraction: a number from 0 to 1, or text such as \"10 %\"";
@@ -717,7 +749,7 @@ pub(crate) fn key_example(key: &str) -> String {
     let example = match key {
         "format" => "format: \"mixcalc-job/1\"",
         "area" => "area such as \"12.5 ha\"",
-        "volume_rate" => "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top)",
+        "volume_rate" => "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top), or calibration",
         "sprayer" => "sprayer with its kind",
         "tank" => "tank with nominal or brim such as \"16 L\"",
         "kind" => "kind, one of its choices",
@@ -1084,6 +1116,8 @@ pub(crate) mod working {
     pub(crate) const SEASON: &str = "docs/numbers.md, 14";
     pub(crate) const CALIBRATION: &str = "docs/numbers.md, 15";
     pub(crate) const JAR_TEST: &str = "docs/numbers.md, 18";
+    pub(crate) const UNCERTAINTY: &str = "docs/numbers.md, 11";
+    pub(crate) const RUN_OUT: &str = "docs/numbers.md, 20";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

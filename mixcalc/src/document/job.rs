@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 
 use serde::{Deserialize, Serialize};
 
+use super::calibration::{CalibrationDocumentWire, CalibrationWire};
 use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
@@ -17,34 +18,10 @@ use crate::label::{
     Window,
 };
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Profile, Rate, Split};
+use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split};
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
-use crate::sprayer::{Residual, Sprayer, SprayerKind, Tank};
+use crate::sprayer::{CalibrationRecord, Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
-
-/// Declares a wire enum: words of a document for an enum of the core, in both directions.
-macro_rules! choices {
-    ($($(#[$doc:meta])* $wire:ident for $core:ident { $($variant:ident = $word:literal),* $(,)? })*) => { $(
-        $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        pub(super) enum $wire {
-            $(#[serde(rename = $word)] $variant,)*
-        }
-
-        impl From<$wire> for $core {
-            fn from(wire: $wire) -> Self {
-                match wire { $($wire::$variant => Self::$variant,)* }
-            }
-        }
-
-        impl From<$core> for $wire {
-            fn from(core: $core) -> Self {
-                match core { $($core::$variant => Self::$variant,)* }
-            }
-        }
-    )* };
-}
 
 choices! {
     /// Whose measures the load sheet speaks.
@@ -86,23 +63,15 @@ choices! {
     OrderStepWire for OrderStep { First = "first", Last = "last" }
 }
 
-/// Declares a wire struct: unknown keys are refused, absent ones are left out on the way out.
-macro_rules! wire {
-    ($($(#[$doc:meta])* struct $name:ident { $($(#[$attribute:meta])* $key:ident: $kind:ty,)* })*) => { $(
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        #[serde(deny_unknown_fields)]
-        $(#[$doc])*
-        pub(super) struct $name { $($(#[$attribute])* pub(super) $key: $kind,)* }
-    )* };
-}
-
 wire! {
     /// A job: everything that a plan is made from.
     #[cfg_attr(feature = "schema", schemars(extend("allOf" = [
         { "oneOf": [
-            { "required": ["volume_rate"], "properties": { "carrier_rate": { "type": "null" } } },
-            { "required": ["carrier_rate"], "properties": { "volume_rate": { "type": "null" } } },
+            { "required": ["volume_rate"], "properties": { "carrier_rate": { "type": "null" }, "calibration": { "type": "null" } } },
+            { "required": ["carrier_rate"], "properties": { "volume_rate": { "type": "null" }, "calibration": { "type": "null" } } },
+            { "required": ["calibration"], "properties": {
+                "volume_rate": { "type": "null" }, "carrier_rate": { "type": "null" }, "rate_basis": { "type": "null" },
+            } },
         ] },
         { "oneOf": [
             { "required": ["area"], "properties": { "ground": { "type": "null" } } },
@@ -127,12 +96,18 @@ wire! {
         /// The crop's geometry, which doses and rates on its bases are counted on.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         crop: Option<CropWire>,
-        /// Volume of mix per ground area, products inside. Exactly one of `volume_rate` and `carrier_rate` is given.
+        /// Volume of mix per ground area, products inside. Exactly one of `volume_rate`, `carrier_rate` and `calibration` is given.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         volume_rate: Option<Stated>,
         /// Volume of carrier per ground area, products on top.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         carrier_rate: Option<Stated>,
+        /// The calibration that the volume rate is worked out from: mix, products inside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        calibration: Option<CalibrationWire>,
+        /// The sprayer's passes over the ground: where loads run out is told in them.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pass: Option<PassWire>,
         /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rate_basis: Option<BasisWire>,
@@ -158,6 +133,15 @@ wire! {
         /// What limits over time are held against.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         season: Option<SeasonWire>,
+    }
+
+    /// A pass of the sprayer.
+    struct PassWire {
+        /// Treated width.
+        swath: Stated,
+        /// How long it is.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        length: Option<Stated>,
     }
 
     /// Ground by its parts: the field is given by its area, or by length and width.
@@ -752,11 +736,13 @@ parts! {
     Treatment: TreatmentWire.treatment;
     LastStrip: StripWire.last_strip;
     Mixing: MixingWire.mixing;
+    Pass: PassWire.pass;
+    CalibrationRecord: CalibrationDocumentWire.record;
     LabelOrder: LabelOrderWire.order;
 }
 
 /// Puts a place in front of an error's.
-trait At<T> {
+pub(super) trait At<T> {
     fn at(self, place: &str) -> Result<T, Error>;
 }
 
@@ -775,21 +761,6 @@ macro_rules! claimed {
 
 impl JobWire {
     pub(super) fn job(&self) -> Result<Job, Error> {
-        let (key, stated) = match (&self.volume_rate, &self.carrier_rate) {
-            (Some(rate), None) => ("volume_rate", rate),
-            (None, Some(rate)) => ("carrier_rate", rate),
-            (None, None) => {
-                return Err(Error::new(ErrorCode::MissingInput)
-                    .at("volume_rate")
-                    .allowed(text::key_example("volume_rate")));
-            }
-            (Some(_), Some(_)) => {
-                return Err(both_given("volume_rate and carrier_rate").at("volume_rate"));
-            }
-        };
-        let rate = rate_on(key, stated, self.rate_basis)?;
-        let system = || stated.read().ok().and_then(|(_, unit)| unit.system).unwrap_or(System::Metric);
-
         let sprayer = self.sprayer.sprayer().at("sprayer")?;
         let tank = self.tank.tank().at("tank")?;
         let ground = match (claimed!(self, area), &self.ground) {
@@ -800,10 +771,12 @@ impl JobWire {
             }
             (Some(_), Some(_)) => return Err(both_given("area and ground").at("area")),
         };
-        let mut job = Job::new(ground, rate, sprayer, tank)?;
-        job = job.in_units(self.units.map_or_else(system, System::from));
+        let mut job = self.at_its_rate(ground, sprayer, tank)?;
         if let Some(title) = &self.title {
             job = job.with_title(title);
+        }
+        if let Some(pass) = &self.pass {
+            job = job.with_pass(pass.pass().at("pass")?);
         }
         if let Some(crop) = &self.crop {
             job = job.with_crop(crop.crop().at("crop")?)?;
@@ -829,8 +802,37 @@ impl JobWire {
         job.with_checked_season()
     }
 
+    /// The job by its volume rate, its carrier rate or its calibration, in the measures of whichever it is.
+    fn at_its_rate(&self, ground: Ground, sprayer: Sprayer, tank: Tank) -> Result<Job, Error> {
+        let in_units = |job: Job, of_rate: Option<System>| {
+            job.in_units(self.units.map_or(of_rate.unwrap_or(System::Metric), System::from))
+        };
+        let (key, stated) = match (&self.volume_rate, &self.carrier_rate, &self.calibration) {
+            (Some(rate), None, None) => ("volume_rate", rate),
+            (None, Some(rate), None) => ("carrier_rate", rate),
+            (None, None, Some(calibration)) => {
+                if self.rate_basis.is_some() {
+                    return Err(both_given("rate_basis and calibration").at("rate_basis"));
+                }
+                let record = calibration.record().at("calibration")?;
+                return Ok(in_units(Job::calibrated(ground, record, sprayer, tank)?, calibration.system()));
+            }
+            (None, None, None) => {
+                return Err(Error::new(ErrorCode::MissingInput)
+                    .at("volume_rate")
+                    .allowed(text::key_example("volume_rate")));
+            }
+            (Some(_), Some(_), _) => return Err(both_given("volume_rate and carrier_rate").at("volume_rate")),
+            (Some(_), None, Some(_)) => return Err(both_given("volume_rate and calibration").at("volume_rate")),
+            (None, Some(_), Some(_)) => return Err(both_given("carrier_rate and calibration").at("carrier_rate")),
+        };
+        let system = stated.read().ok().and_then(|(_, unit)| unit.system);
+        Ok(in_units(Job::new(ground, rate_on(key, stated, self.rate_basis)?, sprayer, tank)?, system))
+    }
+
     pub(super) fn of(job: &Job) -> Self {
-        let rate = Some(Stated::of(job.rate().stated()));
+        let calibration = job.calibration().map(|(record, _)| CalibrationWire::of(record));
+        let rate = calibration.is_none().then(|| Stated::of(job.rate().stated()));
         let (volume_rate, carrier_rate) = match job.rate() {
             Rate::Volume(_) | Rate::VolumePerCrop(_) => (rate, None),
             Rate::Carrier(_) | Rate::CarrierPerCrop(_) => (None, rate),
@@ -846,6 +848,8 @@ impl JobWire {
             crop: (*job.crop() != Crop::new()).then(|| CropWire::of(job.crop())),
             volume_rate,
             carrier_rate,
+            calibration,
+            pass: job.pass().as_ref().map(PassWire::of),
             rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),
@@ -870,6 +874,20 @@ fn rate_on(key: &'static str, stated: &Stated, basis: Option<BasisWire>) -> Resu
     let quantity = stated.read().at(key)?.0;
     let rate = if key == "volume_rate" { Rate::volume_on } else { Rate::carrier_on };
     rate(quantity, basis).at(key)
+}
+
+impl PassWire {
+    fn pass(&self) -> Result<Pass, Error> {
+        let pass = Pass::new(self.swath.claim().at("swath")?)?;
+        match claimed!(self, length) {
+            Some(length) => pass.with_length(length),
+            None => Ok(pass),
+        }
+    }
+
+    fn of(pass: &Pass) -> Self {
+        Self { swath: Stated::of(pass.swath()), length: pass.length().map(Stated::of) }
+    }
 }
 
 impl GroundWire {

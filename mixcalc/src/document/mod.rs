@@ -3,6 +3,9 @@
 //! A document becomes a tree, the tree becomes wire structs, the wire structs become a [`Job`]; each step has errors that name
 //! the place. A plan document embeds its job and is worked out from it again, never parsed back into a plan.
 
+#[macro_use]
+mod wire;
+mod calibration;
 mod job;
 mod node;
 mod plan;

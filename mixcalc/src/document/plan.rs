@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use serde::Serialize;
 
+use super::calibration::{CalibratedWire, IntervalWire};
 use super::job::{BasisWire, JobWire};
 use super::stated::Stated;
 use crate::finding::{Caution, Finding, Reading};
@@ -12,19 +13,9 @@ use crate::label::Dose;
 use crate::measure::{Amount, Measure};
 use crate::plan::{
     Action, Cleared, Ground, JarTest, LargestDose, Ledger, Level, Load, MeasuredAmount, MixingOrder, OrderedProduct,
-    Plan, Recipe, Step, SubstanceTotal, Total,
+    Plan, Recipe, Span, Step, SubstanceTotal, Total,
 };
 use crate::quantity::{Quantity, Ratio, Volume};
-
-/// Declares a wire struct of the way out.
-macro_rules! wire_out {
-    ($($(#[$doc:meta])* struct $name:ident { $($(#[$attribute:meta])* $key:ident: $kind:ty,)* })*) => { $(
-        $(#[$doc])*
-        #[derive(Clone, Debug, PartialEq, Serialize)]
-        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        pub(super) struct $name { $($(#[$attribute])* $key: $kind,)* }
-    )* };
-}
 
 wire_out! {
     /// A job worked out.
@@ -46,6 +37,9 @@ wire_out! {
         volume_rate: Stated,
         /// Volume of carrier per ground area.
         carrier_rate: Stated,
+        /// What the job's calibration comes to; absent where the job states its rate.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        calibration: Option<CalibratedWire>,
         /// The strip kept for the rinse water.
         last_strip: Option<LastStripWire>,
         /// What stays in the sprayer after spraying out.
@@ -233,6 +227,9 @@ wire_out! {
         carrier: Stated,
         /// Ground that each serves.
         area: Stated,
+        /// Where each runs out; absent where the job has neither a calibration nor a pass.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        run_out: Option<RunOutWire>,
         /// Per product of the job.
         products: Vec<PortionWire>,
         /// What to do, in order; empty where a stop stands.
@@ -255,6 +252,55 @@ wire_out! {
         graduations: Option<u64>,
         /// How it is poured.
         fillings: Option<Vec<FillingWire>>,
+        /// The dose that is really delivered, as far as the calibration tells; absent without one, and where a stop stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        delivered: Option<DeliveredWire>,
+    }
+
+    /// Where a load runs out.
+    struct RunOutWire {
+        /// After so much ground.
+        area: SpanWire,
+        /// After such a length with the boom open; absent where the job states no pass.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        length: Option<SpanWire>,
+        /// After so many passes; absent where the job does not state their length.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        passes: Option<PassesWire>,
+    }
+
+    /// A value, and between what it is where a calibration tells.
+    struct SpanWire {
+        /// What it comes to at the volume rate of the plan.
+        value: Stated,
+        /// The least; null without a calibration.
+        low: Option<Stated>,
+        /// The most; null without a calibration, and where its doubt does not bound it.
+        high: Option<Stated>,
+    }
+
+    /// A number of passes, and between what it is where a calibration tells.
+    struct PassesWire {
+        /// What it comes to at the volume rate of the plan.
+        value: f64,
+        /// The least; null without a calibration.
+        low: Option<f64>,
+        /// The most; null without a calibration, and where its doubt does not bound it.
+        high: Option<f64>,
+    }
+
+    /// The dose that is really delivered, as far as the calibration tells.
+    struct DeliveredWire {
+        /// Per ground area, in one pass.
+        dose: Stated,
+        /// Its standard uncertainty.
+        standard_uncertainty: Stated,
+        /// Between what it is, with the coverage of the calibration.
+        interval: IntervalWire,
+        /// The probability that it is over the most that is allowed per ground area; null where none is counted so.
+        probability_over: Option<f64>,
+        /// What to aim at to keep to the risk of the calibration; null where it states none.
+        aim: Option<Stated>,
     }
 
     /// Equal fillings of a measure.
@@ -472,6 +518,10 @@ impl PlanWire {
             ground: plan.job().ground().is_by_parts().then(|| ground(plan.job().ground())),
             volume_rate: Stated::of(plan.volume_rate()),
             carrier_rate: Stated::of(plan.carrier_rate()),
+            calibration: plan
+                .job()
+                .calibration()
+                .map(|(record, calibration)| CalibratedWire::of(record, calibration)),
             last_strip: plan.last_strip().map(|strip| LastStripWire {
                 held_back: Stated::of(strip.held_back()),
                 area: Stated::of(strip.area()),
@@ -604,6 +654,15 @@ fn load(plan: &Plan, load: &Load, recipe: Option<&Recipe<'_>>) -> LoadWire {
         mix: Stated::of(load.mix()),
         carrier: Stated::of(plan.carrier_in(load)),
         area: Stated::of(load.area()),
+        run_out: plan.run_out(load).map(|run_out| RunOutWire {
+            area: span(run_out.area()),
+            length: run_out.length().map(span),
+            passes: run_out.passes().map(|passes| PassesWire {
+                value: passes.value.number(),
+                low: passes.low.map(Ratio::number),
+                high: passes.high.map(Ratio::number),
+            }),
+        }),
         products: products
             .map(|(index, (product, exact))| {
                 portion(product.name(), exact, recipe.and_then(|recipe| recipe.amount(index)).as_ref())
@@ -622,7 +681,18 @@ fn portion(name: &str, exact: Amount, measured: Option<&MeasuredAmount<'_>>) -> 
         measure: measured.map(|amount| amount.measure().name().to_string()),
         graduations: measured.map(MeasuredAmount::graduations),
         fillings: measured.map(fillings),
+        delivered: measured.and_then(MeasuredAmount::delivered).map(|delivered| DeliveredWire {
+            dose: Stated::of(delivered.dose().value()),
+            standard_uncertainty: Stated::of(delivered.dose().standard_uncertainty()),
+            interval: IntervalWire::of(delivered.interval()),
+            probability_over: delivered.probability_over().map(Ratio::number),
+            aim: delivered.aim().map(Stated::of),
+        }),
     }
+}
+
+fn span<Q: Into<Quantity>>(span: Span<Q>) -> SpanWire {
+    SpanWire { value: Stated::of(span.value), low: span.low.map(Stated::of), high: span.high.map(Stated::of) }
 }
 
 fn fillings(amount: &MeasuredAmount<'_>) -> Vec<FillingWire> {

@@ -31,6 +31,7 @@ impl Plan {
             }
         }
         self.on_slips(&mut findings);
+        self.on_calibration(&mut findings);
         self.on_working_volume(&mut findings);
         self.on_ground(&mut findings);
         let job = &self.job;
@@ -172,6 +173,7 @@ impl Plan {
                 self.on_packs(load, index, product, portion, &mut findings);
             }
             self.on_stock(index, product, &mut findings);
+            self.on_delivered(index, product, &mut findings);
         }
         findings
     }

@@ -5,12 +5,13 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::Ground;
+use super::delivered::Pass;
 use super::order::Mixing;
 use crate::error::{Error, ErrorCode};
 use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand};
 use crate::measure::{Measure, MeasureKind};
 use crate::quantity::{Area, Density, Quantity, System, Volume, VolumeRate, not_negative, positive};
-use crate::sprayer::{Sprayer, Tank};
+use crate::sprayer::{Calibration, CalibrationRecord, Sprayer, Tank};
 use crate::text;
 
 /// What the sprayer is set to. There is no default between the two: guessing would be a dosing error.
@@ -264,6 +265,8 @@ struct Fields {
     loading: Loading,
     season: Option<Season>,
     mixing: Option<Mixing>,
+    calibration: Option<(CalibrationRecord, Calibration)>,
+    pass: Option<Pass>,
 }
 
 impl Job {
@@ -314,7 +317,26 @@ impl Job {
             loading: Loading::new(),
             season: None,
             mixing: None,
+            calibration: None,
+            pass: None,
         })))
+    }
+
+    /// A job without products, measures and title, whose volume rate is the one that was calibrated: mix, products inside.
+    ///
+    /// # Errors
+    ///
+    /// As [`new`](Self::new), and at `calibration` as [`CalibrationRecord::calibration`].
+    pub fn calibrated(
+        ground: impl Into<Ground>,
+        record: CalibrationRecord,
+        sprayer: Sprayer,
+        tank: Tank,
+    ) -> Result<Self, Error> {
+        let calibration = record.calibration().map_err(|error| error.at("calibration"))?;
+        let rate = positive(calibration.volume_rate().value()).map_err(|error| error.at("calibration"))?;
+        let job = Self::new(ground, Rate::Volume(rate), sprayer, tank)?;
+        Ok(job.changed(|fields| fields.calibration = Some((record, calibration))))
     }
 
     fn changed(mut self, change: impl FnOnce(&mut Fields)) -> Self {
@@ -435,6 +457,24 @@ impl Job {
     #[must_use]
     pub fn with_mixing(self, mixing: Mixing) -> Self {
         self.changed(|fields| fields.mixing = Some(mixing))
+    }
+
+    /// The sprayer's passes over the ground: where loads run out is told in them.
+    #[must_use]
+    pub fn with_pass(self, pass: Pass) -> Self {
+        self.changed(|fields| fields.pass = Some(pass))
+    }
+
+    /// The calibration that its volume rate is from, and its record.
+    #[must_use]
+    pub fn calibration(&self) -> Option<(&CalibrationRecord, &Calibration)> {
+        self.0.calibration.as_ref().map(|(record, calibration)| (record, calibration))
+    }
+
+    /// The sprayer's passes over the ground.
+    #[must_use]
+    pub fn pass(&self) -> Option<Pass> {
+        self.0.pass
     }
 
     /// The title, where there is one.

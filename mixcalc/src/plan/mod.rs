@@ -3,6 +3,7 @@
 //! One direction: a [`Job`] becomes a [`Mix`](mix), a safe fill and a volume to make; that is divided into runs of equal
 //! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
 
+mod delivered;
 mod findings;
 mod ground;
 mod jar;
@@ -21,6 +22,7 @@ mod working;
 
 use alloc::vec::Vec;
 
+pub use delivered::{DeliveredDose, Pass, RunOut, Span};
 pub use ground::{Buffer, BufferSize, Field, Ground, Overlap};
 pub use jar::JarTest;
 pub use job::{Job, LastStrip, Loading, Rate, Split};
@@ -506,6 +508,9 @@ pub struct MeasuredAmount<'plan> {
     measure: &'plan Measure,
     graduations: u64,
     area: Area,
+    mix: Volume,
+    plan: &'plan Plan,
+    product: usize,
 }
 
 impl<'plan> MeasuredAmount<'plan> {
@@ -521,6 +526,9 @@ impl<'plan> MeasuredAmount<'plan> {
             measure,
             graduations,
             area: load.area * plan.job.ground().passes(),
+            mix: load.mix,
+            plan,
+            product: index,
         })
     }
 

@@ -10,7 +10,7 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Plan, Rate, mix, recipe,
+    Binding, BufferSize, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan, Rate, mix, recipe,
     season, to_make,
 };
 use crate::label::{
@@ -19,7 +19,7 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
-use crate::sprayer::Residual;
+use crate::sprayer::{CalibrationInput, Measurement, Residual};
 use crate::text::working as words;
 use crate::working::{Worked, Working};
 
@@ -37,7 +37,9 @@ impl Plan {
         workings.mix();
         workings.tank();
         workings.ground();
+        workings.calibration();
         workings.loads();
+        workings.run_out();
         workings.amounts();
         workings.steps();
         workings.totals();
@@ -102,7 +104,8 @@ impl Workings<'_> {
         let job = &self.plan.job;
         self.given_ground();
         self.given_crop();
-        self.given(format!("job.{}", job.rate().key()), Some(job.rate().stated()));
+        self.given_calibration();
+        self.given(format!("job.{}", job.rate().key()), Some(job.rate().stated()).filter(|_| job.calibration().is_none()));
         self.given("job.mix_density", job.mix_density());
         let (tank, sprayer) = (job.tank(), job.sprayer());
         self.given("job.tank.nominal", tank.nominal());
@@ -276,6 +279,7 @@ impl Workings<'_> {
 
         let rate = |symbol: char| on_ground(job.rate().basis(), format!("{symbol}@job.{}", job.rate().key()), job);
         let rate = match job.rate() {
+            Rate::Volume(_) if job.calibration().is_some() => "R@calibration.volume_rate".into(),
             Rate::Volume(_) | Rate::VolumePerCrop(_) => rate('R'),
             Rate::Carrier(_) | Rate::CarrierPerCrop(_) => {
                 let rate = rate('Q');
@@ -413,6 +417,122 @@ impl Workings<'_> {
 
     // 5. Loads.
 
+    /// What the record of the calibration and the pass state.
+    fn given_calibration(&mut self) {
+        let pass = self.plan.job.pass();
+        self.given("job.pass.swath", pass.map(Pass::swath));
+        self.given("job.pass.length", pass.and_then(Pass::length));
+        let Some((record, _)) = self.plan.job.calibration() else { return };
+        self.given("job.calibration.coverage", Some(record.coverage()));
+        for input in CalibrationInput::all() {
+            let place = format!("job.calibration.{}.measured", input.name());
+            match record.measurement(*input).map(Measurement::readings) {
+                None => {}
+                Some([one]) => self.given(place, Some(*one)),
+                Some(many) => {
+                    many.iter().enumerate().for_each(|(i, one)| self.given(format!("{place}[{i}]"), Some(*one)));
+                }
+            }
+        }
+    }
+
+    /// The rate by its formula; what the calculus of uncertainty gives has no formula of this language, and names its section.
+    fn calibration(&mut self) {
+        let Some((record, calibration)) = self.plan.job.calibration() else { return };
+        self.source = words::CALIBRATION;
+        // What could be worked out once can be worked out again.
+        for (name, value, formula) in record.between().unwrap_or_default() {
+            self.add(format!("mix.calibration.{name}"), value, formula);
+        }
+        let rate = calibration.volume_rate();
+        let formula = calibration.formula().replace('@', "@mix.calibration.");
+        self.add("calibration.volume_rate", rate.value(), formula);
+        self.add("calibration.coverage", record.coverage(), "p@job.calibration.coverage");
+        for (end, value) in calibration.interval(record).iter().flat_map(|i| [("low", i.low()), ("high", i.high())]) {
+            let sign = if end == "low" { '-' } else { '+' };
+            let half = "k@calibration.coverage_factor * u@calibration.standard_uncertainty";
+            self.add(format!("calibration.interval.{end}"), value, format!("R@calibration.volume_rate {sign} {half}"));
+        }
+        self.source = words::UNCERTAINTY;
+        self.add("calibration.standard_uncertainty", rate.standard_uncertainty(), "");
+        if let Some(degrees) = rate.degrees_of_freedom().number() {
+            self.add("calibration.degrees_of_freedom", degrees, "");
+        }
+        if let Ok(factor) = rate.coverage_factor(record.coverage()) {
+            self.add("calibration.coverage_factor", factor, "");
+        }
+        for (i, contribution) in rate.contributions().iter().enumerate() {
+            let at = |key: &str| format!("calibration.contributions[{i}].{key}");
+            self.add(at("standard_uncertainty"), contribution.standard_uncertainty(), "");
+            self.add(at("share_of_variance"), contribution.share_of_variance(), "");
+        }
+    }
+
+    fn run_out(&mut self) {
+        self.source = words::RUN_OUT;
+        let plan = self.plan;
+        for (j, load) in plan.loads.iter().enumerate() {
+            let Some(run_out) = plan.run_out(load) else { continue };
+            let at = |key: &str| format!("loads[{j}].run_out.{key}");
+            let area = run_out.area();
+            self.span(&at("area"), (area.value, format!("a@loads[{j}].area")), (area.low, area.high));
+            if let Some(length) = run_out.length() {
+                let driven = format!("v@loads[{j}].mix / R@volume_rate / w@job.pass.swath");
+                self.span(&at("length"), (length.value, driven), (length.low, length.high));
+            }
+            if let Some(passes) = run_out.passes() {
+                for (end, value) in [("value", Some(passes.value)), ("low", passes.low), ("high", passes.high)] {
+                    if let Some(value) = value {
+                        let formula = format!("l@{} / p@job.pass.length", at(&format!("length.{end}")));
+                        self.add(at(&format!("passes.{end}")), value, formula);
+                    }
+                }
+            }
+        }
+    }
+
+    /// A value, and its ends at the ends of the volume rate's interval.
+    fn span(
+        &mut self,
+        place: &str,
+        (value, formula): (impl Into<Worked>, String),
+        (low, high): (Option<impl Into<Worked>>, Option<impl Into<Worked>>),
+    ) {
+        let at_rate = |end: &str| format!("x@{place}.value * R@volume_rate / r@calibration.interval.{end}");
+        self.add(format!("{place}.value"), value, formula);
+        if let Some(low) = low {
+            self.add(format!("{place}.low"), low, at_rate("high"));
+        }
+        if let Some(high) = high {
+            self.add(format!("{place}.high"), high, at_rate("low"));
+        }
+    }
+
+    /// The dose that a load really delivers, at the place of a product in it.
+    fn delivered(&mut self, at: &str, j: usize, amount: &MeasuredAmount<'_>) {
+        let Some(delivered) = amount.delivered() else { return };
+        let before = core::mem::replace(&mut self.source, words::RUN_OUT);
+        let place = |key: &str| format!("{at}.delivered.{key}");
+        let at_rate = |rate: &str| format!("m@{at}.measured / v@loads[{j}].mix * R@{rate}");
+        self.add(place("dose"), delivered.dose().value(), at_rate("calibration.volume_rate"));
+        self.add(
+            place("standard_uncertainty"),
+            delivered.dose().standard_uncertainty(),
+            at_rate("calibration.standard_uncertainty"),
+        );
+        let interval = delivered.interval();
+        self.add(place("interval.low"), interval.low(), at_rate("calibration.interval.low"));
+        self.add(place("interval.high"), interval.high(), at_rate("calibration.interval.high"));
+        self.source = words::UNCERTAINTY;
+        if let Some(probability) = delivered.probability_over() {
+            self.add(place("probability_over"), probability, "");
+        }
+        if let Some(aim) = delivered.aim() {
+            self.add(place("aim"), aim, "");
+        }
+        self.source = before;
+    }
+
     fn loads(&mut self) {
         self.source = words::LOADS;
         let Plan { job, mix, safe_fill, strip, loads, .. } = self.plan;
@@ -478,6 +598,7 @@ impl Workings<'_> {
                     let alone = alone.and_then(|alone| MeasuredAmount::of(plan, alone, i));
                     self.measured(&at, (j, i), portion.choice, &amount, alone);
                     self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
+                    self.delivered(&at, j, &amount);
                 }
             }
             if let Some(alone) = alone {

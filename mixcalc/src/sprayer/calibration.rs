@@ -1,8 +1,10 @@
 //! Calibration: what a sprayer really puts out per area, from whatever was measured, with its uncertainty and its working.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::nozzle::above_zero;
+use super::record::CalibrationRecord;
 use super::setting::{Difference, Setting};
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::is_over;
@@ -12,7 +14,7 @@ use crate::quantity::{
 };
 
 use crate::text::{self, working as words};
-use crate::uncertainty::Uncertain;
+use crate::uncertainty::{Interval, Uncertain};
 use crate::working::{Worked, Working};
 
 /// A measured volume rate: the value with its uncertainty, how it was reached, and what it holds for.
@@ -41,6 +43,8 @@ use crate::working::{Worked, Working};
 pub struct Calibration {
     volume_rate: Uncertain<VolumeRate>,
     working: Working,
+    /// The formula of the working, in which each input stands as `symbol@place`.
+    formula: Arc<str>,
     setting: Option<Setting>,
 }
 
@@ -93,7 +97,7 @@ impl Calibration {
         let known = |place: &str| inputs.iter().find(|(name, _)| *name == place).map(|(_, value)| *value);
         let value = volume_rate.value().into();
         let working = Working::new("volume_rate".into(), value, formula, words::CALIBRATION, known);
-        Self { volume_rate, working, setting: None }
+        Self { volume_rate, working, formula: formula.into(), setting: None }
     }
 
     fn over_area(volume: &Uncertain<Volume>, area: &Uncertain<Area>) -> Result<Uncertain<VolumeRate>, Error> {
@@ -462,6 +466,16 @@ impl Calibration {
     #[must_use]
     pub const fn volume_rate(&self) -> &Uncertain<VolumeRate> {
         &self.volume_rate
+    }
+
+    /// The formula of the working, in which each input stands as `symbol@place`.
+    pub(crate) fn formula(&self) -> &str {
+        &self.formula
+    }
+
+    /// Between what the true volume rate is, with the coverage that its record asks for.
+    pub(crate) fn interval(&self, record: &CalibrationRecord) -> Result<Interval<VolumeRate>, Error> {
+        self.volume_rate.interval(record.coverage())
     }
 
     /// How it was reached. The contributions of its inputs are those of the volume rate.

@@ -68,7 +68,9 @@ impl Measurement {
         for (i, reading) in readings.iter().enumerate().skip(1) {
             first.plus(*reading).map_err(|error| error.at(format_args!("measured[{i}]")))?;
         }
-        Ok(Self { readings: readings.to_vec(), tolerance: None, resolution: None, instrument: None })
+        // On the doubles of documents, so that a record that was written down and read again is the same.
+        let readings = readings.iter().map(|reading| reading.documented()).collect();
+        Ok(Self { readings, tolerance: None, resolution: None, instrument: None })
     }
 
     /// How far all readings may be off together.
@@ -83,7 +85,7 @@ impl Measurement {
         } else {
             self.like(tolerance).map_err(|error| error.at("tolerance"))?;
         }
-        self.tolerance = Some(tolerance);
+        self.tolerance = Some(tolerance.documented());
         Ok(self)
     }
 
@@ -95,7 +97,7 @@ impl Measurement {
     /// [`OutOfRange`](ErrorCode::OutOfRange) below zero.
     pub fn with_resolution(mut self, resolution: Quantity) -> Result<Self, Error> {
         self.like(resolution).map_err(|error| error.at("resolution"))?;
-        self.resolution = Some(resolution);
+        self.resolution = Some(resolution.documented());
         Ok(self)
     }
 
@@ -661,6 +663,41 @@ impl CalibrationRecord {
         })
     }
 
+    /// What stands between the readings and the formula of the calibration: a name, its value, and its formula, in which a reading's place
+    /// begins with `job.calibration`, and another value's with `mix.calibration`. A density of water has no formula: it is from a table.
+    pub(crate) fn between(&self) -> Result<Vec<(&'static str, Quantity, String)>, Error> {
+        let mut between = Vec::new();
+        for (input, measurement) in &self.measured {
+            let name = input.name();
+            let mean = self.uncertain(*input)?.value();
+            let place = |key: &str| format!("job.calibration.{name}.measured{key}");
+            let formula = match measurement.readings() {
+                [_] => format!("x@{}", place("")),
+                many => {
+                    let terms: Vec<_> = (0..many.len()).map(|i| format!("x{i}@{}", place(&format!("[{i}]")))).collect();
+                    format!("({}) / {}", terms.join(" + "), many.len())
+                }
+            };
+            let weighed = mean.kind() == Kind::Mass && input.may_be_weighed();
+            let per_volume = if weighed { " / d@mix.calibration.density" } else { "" };
+            let value = if weighed { Quantity::of(self.volume(*input)?.value()) } else { mean };
+            between.push((name, value, format!("{formula}{per_volume}")));
+        }
+        if let Some(temperature) = self.water_temperature.filter(|_| self.is_weighed()) {
+            between.push(("density", water_density(temperature)?.into(), String::new()));
+        }
+        let takes = |input| self.method.inputs().contains(&input);
+        if takes(In::Flow) && self.measured.contains_key(&In::Catch) {
+            let formula = "V@mix.calibration.catch / t@mix.calibration.catch_time".into();
+            between.push((In::Flow.name(), self.flow()?.value().into(), formula));
+        }
+        if takes(In::Speed) && self.measured.contains_key(&In::Course) {
+            let formula = "L@mix.calibration.course / T@mix.calibration.course_time".into();
+            between.push((In::Speed.name(), self.speed()?.value().into(), formula));
+        }
+        Ok(between)
+    }
+
     /// Refuses two ways to one input, where the method takes either.
     fn one_of(&self, one: CalibrationInput, other: CalibrationInput) -> Result<(), Error> {
         if !self.method.inputs().contains(&one) || !(self.measured.contains_key(&one) && self.measured.contains_key(&other)) {
@@ -668,6 +705,12 @@ impl CalibrationRecord {
         }
         let given = format_args!("{} and {}", one.name(), other.name());
         Err(Error::new(ErrorCode::BothGiven).at(one.name()).given(given).allowed(text::word("one of them")))
+    }
+
+    /// Whether a mass stands for a volume.
+    fn is_weighed(&self) -> bool {
+        let is_mass = |measurement: &Measurement| measurement.readings().first().is_some_and(|one| one.kind() == Kind::Mass);
+        self.measured.iter().any(|(input, measurement)| input.may_be_weighed() && is_mass(measurement))
     }
 
     fn uncertain(&self, input: CalibrationInput) -> Result<UncertainQuantity, Error> {

@@ -46,6 +46,51 @@ pub enum Difference {
     LaterDay,
 }
 
+impl Difference {
+    /// All of them.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[
+            Self::Unstated,
+            Self::Sprayer,
+            Self::Operator,
+            Self::Nozzles,
+            Self::Pressure,
+            Self::Ground,
+            Self::TooOld,
+            Self::LaterDay,
+        ]
+    }
+
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Unstated => "unstated",
+            Self::Sprayer => "sprayer",
+            Self::Operator => "operator",
+            Self::Nozzles => "nozzles",
+            Self::Pressure => "pressure",
+            Self::Ground => "ground",
+            Self::TooOld => "too-old",
+            Self::LaterDay => "later-day",
+        }
+    }
+
+    /// Where in the setting it lies.
+    pub(crate) const fn place(self) -> &'static str {
+        match self {
+            Self::Unstated => "calibration.setting",
+            Self::Sprayer => "calibration.setting.sprayer",
+            Self::Operator => "calibration.setting.operator",
+            Self::Nozzles => "calibration.setting.nozzles",
+            Self::Pressure => "calibration.setting.pressure",
+            Self::Ground => "calibration.setting.ground",
+            Self::TooOld | Self::LaterDay => "calibration.setting.date",
+        }
+    }
+}
+
 impl Setting {
     /// What differs where a calibration of this setting is used in another one, in the order of the fields.
     ///
