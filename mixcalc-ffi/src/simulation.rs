@@ -14,8 +14,9 @@ use crate::uncertain::{UncertainHandle, percent};
 
 /// One trial of a simulation: a world in which every input has one value. It is good within the call of the model that it was handed to, in that thread.
 #[derive(Debug)]
-#[repr(transparent)]
-pub struct TrialHandle(Trial);
+pub struct TrialHandle {
+    trial: *mut Trial,
+}
 
 /// What came out of a simulation. Made by mixcalc_simulate(), given back with mixcalc_simulation_free(). It never changes: any number of threads may read
 /// one at once.
@@ -56,9 +57,9 @@ pub unsafe extern "C" fn mixcalc_simulate(
         let unit = unsafe { word("unit", unit) }?;
         let mut ended = MIXCALC_STATUS_OK;
         let simulated = simulate_quantity(trials, seed, |trial| {
-            let mut value = f64::NAN;
-            // SAFETY: the model is the caller's function; a trial handle is a trial, and nobody else has it during the call.
-            ended = unsafe { model(std::ptr::from_mut(trial).cast(), context, &raw mut value) };
+            let (mut value, mut trial) = (f64::NAN, TrialHandle { trial });
+            // SAFETY: the model is the caller's function, and the trial lives as long as its call.
+            ended = unsafe { model(&raw mut trial, context, &raw mut value) };
             // What ends the simulation is any error; the caller is told of its own.
             let value = if ended == MIXCALC_STATUS_OK { value } else { f64::NAN };
             Quantity::from_parts(value, &unit)
@@ -94,10 +95,10 @@ pub unsafe extern "C" fn mixcalc_trial_of(
     let body = || {
         let out = room("out_value", out_value)?;
         // SAFETY: the caller's promise.
-        let trial = unsafe { trial.as_mut() }.ok_or_else(|| Failure::null_pointer("trial"))?;
+        let trial = unsafe { &mut *read("trial", trial)?.trial };
         // SAFETY: as above.
         let (uncertain, unit) = unsafe { (read("uncertain", uncertain)?, word("unit", unit)?) };
-        let drawn = trial.0.of_quantity(&uncertain.value)?.to(&unit)?;
+        let drawn = trial.of_quantity(&uncertain.value)?.to(&unit)?;
         // SAFETY: as above.
         unsafe { out.write(drawn) };
         Ok(())
