@@ -494,6 +494,11 @@ typedef struct mixcalc_plan mixcalc_plan;
 typedef struct mixcalc_simulation mixcalc_simulation;
 
 /**
+ * One trial of a simulation: a world in which every input has one value. It is good within the call of the model that it was handed to, in that thread.
+ */
+typedef struct mixcalc_trial mixcalc_trial;
+
+/**
  * A value with its uncertainty and with what each input contributes to it. Made by mixcalc_uncertain_exact() and the functions beside it, given back with
  * mixcalc_uncertain_free().
  *
@@ -903,15 +908,10 @@ typedef struct mixcalc_chart {
 #define MIXCALC_CHART_INIT {sizeof(mixcalc_chart), 0, 0, 0, 0}
 
 /**
- * One trial of a simulation: a world in which every input has one value. It is good within the call of the model that it was handed to, in that thread.
- */
-typedef Trial mixcalc_trial;
-
-/**
  * From the values of one trial, by mixcalc_trial_of(), to the result in that trial. It returns MIXCALC_STATUS_OK, and anything else to end the simulation. It
  * must return: nothing may be thrown or jumped through it.
  */
-typedef uint32_t (*mixcalc_model)(mixcalc_trial *trial, void *context, double *out_value);
+typedef uint32_t (*mixcalc_model)(struct mixcalc_trial *trial, void *context, double *out_value);
 
 /**
  * What mixcalc_uncertain_contribution() fills: what one input adds to a standard uncertainty.
@@ -2815,7 +2815,7 @@ uint32_t mixcalc_simulate(uint32_t trials,
  *
  * Returns what mixcalc_uncertain_value() returns, _NULL_POINTER (trial), and _DUPLICATE_NAME where one name stands for different inputs.
  */
-uint32_t mixcalc_trial_of(mixcalc_trial *trial,
+uint32_t mixcalc_trial_of(struct mixcalc_trial *trial,
                           const struct mixcalc_uncertain *uncertain,
                           const char *unit,
                           double *out_value,
