@@ -216,6 +216,186 @@
 #define MIXCALC_FORCE_FACT 5
 
 /**
+ * The interval is under the limit.
+ */
+#define MIXCALC_SIDE_UNDER 1
+
+/**
+ * The interval is over the limit.
+ */
+#define MIXCALC_SIDE_OVER 2
+
+/**
+ * The interval holds the limit: nothing can be said.
+ */
+#define MIXCALC_SIDE_CANNOT_TELL 3
+
+/**
+ * Liters, kilograms, hectares.
+ */
+#define MIXCALC_SYSTEM_METRIC 1
+
+/**
+ * US customary measures.
+ */
+#define MIXCALC_SYSTEM_US 2
+
+/**
+ * Imperial measures.
+ */
+#define MIXCALC_SYSTEM_IMPERIAL 3
+
+/**
+ * Each alley once, with everything open that the flow is of.
+ */
+#define MIXCALC_ALLEYS_EACH 1
+
+/**
+ * Each alley twice, once for each side of it.
+ */
+#define MIXCALC_ALLEYS_EACH_TWICE 2
+
+/**
+ * Every other alley.
+ */
+#define MIXCALC_ALLEYS_EVERY_OTHER 3
+
+/**
+ * Nobody stated what the calibration was measured with. Differences are bits: several may be set.
+ */
+#define MIXCALC_DIFFERENCE_UNSTATED 1
+
+/**
+ * Another sprayer.
+ */
+#define MIXCALC_DIFFERENCE_SPRAYER 2
+
+/**
+ * Another operator.
+ */
+#define MIXCALC_DIFFERENCE_OPERATOR 4
+
+/**
+ * Other nozzles.
+ */
+#define MIXCALC_DIFFERENCE_NOZZLES 8
+
+/**
+ * Another pressure.
+ */
+#define MIXCALC_DIFFERENCE_PRESSURE 16
+
+/**
+ * Other ground.
+ */
+#define MIXCALC_DIFFERENCE_GROUND 32
+
+/**
+ * The calibration is older than is accepted.
+ */
+#define MIXCALC_DIFFERENCE_TOO_OLD 64
+
+/**
+ * The calibration is of a later day than the job.
+ */
+#define MIXCALC_DIFFERENCE_LATER_DAY 128
+
+/**
+ * The nominal flow of ISO 10625, at 300 kPa.
+ */
+#define MIXCALC_SIZE_NOMINAL 1
+
+/**
+ * The flow that the number means by custom, at 40 psi.
+ */
+#define MIXCALC_SIZE_BY_CUSTOM 2
+
+/**
+ * The text of the source, or what is widely printed from it, was seen to agree.
+ */
+#define MIXCALC_CONFIDENCE_CERTAIN 1
+
+/**
+ * The text of the source was not seen.
+ */
+#define MIXCALC_CONFIDENCE_PROBABLE 2
+
+/**
+ * The left side of the sprayer, seen in the direction of travel.
+ */
+#define MIXCALC_BOOM_LEFT 1
+
+/**
+ * The right side.
+ */
+#define MIXCALC_BOOM_RIGHT 2
+
+/**
+ * The nozzle may stay.
+ */
+#define MIXCALC_NOZZLE_KEEP 1
+
+/**
+ * It gives less than the others: clean it and catch again.
+ */
+#define MIXCALC_NOZZLE_CLEAN 2
+
+/**
+ * It gives more than the others, or more than a new one: replace it.
+ */
+#define MIXCALC_NOZZLE_REPLACE 3
+
+/**
+ * It is off a table as all of them are: catch a new nozzle in the same way to tell.
+ */
+#define MIXCALC_NOZZLE_SHARED_BIAS 4
+
+/**
+ * The catches are not certain enough for the limits: the verdict is withheld.
+ */
+#define MIXCALC_NOZZLE_CANNOT_TELL 5
+
+/**
+ * The set may stay.
+ */
+#define MIXCALC_SET_KEEP 1
+
+/**
+ * All are off a table in the same direction: check gauge, clock and jug.
+ */
+#define MIXCALC_SET_CHECK_GAUGE_CLOCK_JUG 2
+
+/**
+ * See to single nozzles.
+ */
+#define MIXCALC_SET_SINGLE_NOZZLES 3
+
+/**
+ * Replace all of them.
+ */
+#define MIXCALC_SET_REPLACE 4
+
+/**
+ * The verdict is withheld for one nozzle or more.
+ */
+#define MIXCALC_SET_CANNOT_TELL 5
+
+/**
+ * No value is so far off that chance does not account for it.
+ */
+#define MIXCALC_OUTLIER_NONE 1
+
+/**
+ * The value farthest from the mean is an outlier. Look for its cause before leaving it out.
+ */
+#define MIXCALC_OUTLIER_FOUND 2
+
+/**
+ * There are too few values to tell: measure once more.
+ */
+#define MIXCALC_OUTLIER_TOO_FEW 3
+
+/**
  * Room for a message, the zero byte at its end counted.
  */
 #define MIXCALC_MESSAGE_SIZE 512
@@ -224,6 +404,11 @@
  * Room for each other text of an error, the zero byte at its end counted.
  */
 #define MIXCALC_TEXT_SIZE 256
+
+/**
+ * How many standard nozzle sizes there are.
+ */
+#define MIXCALC_NOZZLE_SIZES 16
 
 /**
  * The question is answered.
@@ -256,6 +441,16 @@
 #define MIXCALC_STATUS_KIND 5
 
 /**
+ * A number that stands for no member of its list, such as MIXCALC_ALLEYS_EACH.
+ */
+#define MIXCALC_STATUS_CHOICE 6
+
+/**
+ * The caller's model returned another status than MIXCALC_STATUS_OK, which ended the simulation.
+ */
+#define MIXCALC_STATUS_MODEL 7
+
+/**
  * A fault of the library, caught at the border. The process may go on.
  */
 #define MIXCALC_STATUS_PANIC 99
@@ -267,12 +462,56 @@
 #define MIXCALC_ABI_VERSION 0
 
 /**
+ * A measured volume rate: the value with its uncertainty, how it was reached, and what it holds for. Made by mixcalc_calibration_from_flow() and the
+ * functions beside it, given back with mixcalc_calibration_free(). It never changes: any number of threads may read one at once.
+ */
+typedef struct mixcalc_calibration mixcalc_calibration;
+
+/**
+ * What a check says of a set of nozzles. Made by mixcalc_check_nozzles(), given back with mixcalc_checked_free(). It never changes: any number of
+ * threads may read one at once, and what is read from it is borrowed until it is given back.
+ */
+typedef struct mixcalc_checked mixcalc_checked;
+
+/**
+ * A nozzle: its flow of water at a reference pressure, and how the flow goes with pressure. Made by mixcalc_nozzle_new() and the functions beside it, given
+ * back with mixcalc_nozzle_free(). It never changes: what is stated of it makes another one.
+ */
+typedef struct mixcalc_nozzle mixcalc_nozzle;
+
+/**
  * A job worked out: loads, recipes, steps, ledger, findings. Made by mixcalc_plan_new(), given back with mixcalc_plan_free().
  *
  * It never changes: any number of threads may read one plan at once. Every const char pointer that is read from it is borrowed: it
  * points into the plan and is good until the plan is given back.
  */
 typedef struct mixcalc_plan mixcalc_plan;
+
+/**
+ * What came out of a simulation. Made by mixcalc_simulate(), given back with mixcalc_simulation_free(). It never changes: any number of threads may read
+ * one at once.
+ */
+typedef struct mixcalc_simulation mixcalc_simulation;
+
+/**
+ * One trial of a simulation: a world in which every input has one value. It is good within the call of the model that it was handed to, in that thread.
+ */
+typedef struct mixcalc_trial mixcalc_trial;
+
+/**
+ * A value with its uncertainty and with what each input contributes to it. Made by mixcalc_uncertain_exact() and the functions beside it, given back with
+ * mixcalc_uncertain_free().
+ *
+ * It never changes: any number of threads may read one at once. The name of an input is its identity: what two values share, such as one stopwatch, is an
+ * input of one name in both, and counts once.
+ */
+typedef struct mixcalc_uncertain mixcalc_uncertain;
+
+/**
+ * The straight line through the flows of a nozzle over its hours of use. Made by mixcalc_wear_from_flows(), given back with mixcalc_wear_free(). It never
+ * changes.
+ */
+typedef struct mixcalc_wear mixcalc_wear;
 
 /**
  * Why a call failed. The caller owns it, one for each thread, starts it with
@@ -316,6 +555,388 @@ typedef struct mixcalc_error {
 
 /** How a mixcalc_error starts. */
 #define MIXCALC_ERROR_INIT {sizeof(mixcalc_error), 0, 0, {0}, {0}, {0}, {0}}
+
+/**
+ * What a calibration was measured with and where, or what it is to be used with. Texts end in a zero byte, are read and not kept.
+ */
+typedef struct mixcalc_setting {
+  /**
+   * sizeof(mixcalc_setting) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The sprayer's name.
+   */
+  const char *sprayer;
+  /**
+   * Who sprays: a carried sprayer is calibrated with its operator. ("operator" is a word of C++.)
+   */
+  const char *operator_name;
+  /**
+   * The nozzles.
+   */
+  const char *nozzles;
+  /**
+   * The ground: its surface and slope.
+   */
+  const char *ground;
+  /**
+   * The day, as "2026-05-01".
+   */
+  const char *date;
+  /**
+   * Pressure at the gauge, kPa.
+   */
+  double pressure_kpa;
+} mixcalc_setting;
+
+/** How a mixcalc_setting starts. */
+#define MIXCALC_SETTING_INIT {sizeof(mixcalc_setting), NULL, NULL, NULL, NULL, NULL, 0}
+
+/**
+ * What mixcalc_rated_flow() fills: a flow of water at a pressure, as a standard or a custom states it.
+ */
+typedef struct mixcalc_rated {
+  /**
+   * sizeof(mixcalc_rated) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The flow, L/min.
+   */
+  double flow_l_per_min;
+  /**
+   * The pressure at which it is stated, kPa.
+   */
+  double pressure_kpa;
+  /**
+   * Where it stands; good for good.
+   */
+  const char *source;
+  /**
+   * MIXCALC_CONFIDENCE_CERTAIN or _PROBABLE.
+   */
+  uint32_t confidence;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+} mixcalc_rated;
+
+/** How a mixcalc_rated starts. */
+#define MIXCALC_RATED_INIT {sizeof(mixcalc_rated), 0, 0, NULL, 0, 0}
+
+/**
+ * What was caught from one nozzle: one to many repeats, all at one pressure. This struct never changes.
+ */
+typedef struct mixcalc_catches {
+  /**
+   * Its name or number on the boom; ends in a zero byte.
+   */
+  const char *name;
+  /**
+   * The catches as flows, L/min.
+   */
+  const double *repeats_l_per_min;
+  /**
+   * How many.
+   */
+  size_t repeats_count;
+  /**
+   * MIXCALC_BOOM_LEFT or _RIGHT; 0 where it is not said.
+   */
+  uint32_t side;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+} mixcalc_catches;
+
+/**
+ * How nozzles are to be checked. What is 0 or NULL is as advised, or not stated; one of rated and caught must be there.
+ */
+typedef struct mixcalc_nozzle_check {
+  /**
+   * sizeof(mixcalc_nozzle_check) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * What a new nozzle gives at the pressure of the catches, as a table or a standard says. Gauge, clock and jug stand between it and the catches.
+   */
+  const struct mixcalc_uncertain *rated;
+  /**
+   * A new nozzle that was caught in the same way, at the same gauge, with the same clock and jug: what they do to all catches cancels. Its side is not
+   * looked at.
+   */
+  const struct mixcalc_catches *caught;
+  /**
+   * What all catches share, as a factor of about one: jug, clock, gauge.
+   */
+  const struct mixcalc_uncertain *common;
+  /**
+   * Standard deviation of one catch as a part of it, %, known from earlier work: for single catches.
+   */
+  double repeatability_percent;
+  /**
+   * Most that a nozzle may be off the mean of the set, %; advised are 5.
+   */
+  double of_mean_percent;
+  /**
+   * Most that a nozzle may be over a new one, %; advised are 10.
+   */
+  double over_new_percent;
+  /**
+   * Most that the sides may be apart, %; 10 in a standard.
+   */
+  double sides_percent;
+  /**
+   * Where the three above are written; must be there where one of them is.
+   */
+  const char *limits_source;
+  /**
+   * How far from new an inspection allows a nozzle to be, %; 0 where no law is stated.
+   */
+  double reject_percent;
+  /**
+   * Which law says so; must be there where reject_percent is.
+   */
+  const char *reject_law;
+} mixcalc_nozzle_check;
+
+/** How a mixcalc_nozzle_check starts. */
+#define MIXCALC_NOZZLE_CHECK_INIT {sizeof(mixcalc_nozzle_check), NULL, NULL, NULL, 0, 0, 0, 0, NULL, 0, NULL}
+
+/**
+ * What mixcalc_checked_summary() fills: the set as a whole. Differences are parts of what is compared with.
+ */
+typedef struct mixcalc_checked_set {
+  /**
+   * sizeof(mixcalc_checked_set) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * What to do: MIXCALC_SET_KEEP and so on.
+   */
+  uint32_t advice;
+  /**
+   * Whether one nozzle is an outlier among them: MIXCALC_OUTLIER_NONE and so on; 0 for fewer than two nozzles.
+   */
+  uint32_t outlier_verdict;
+  /**
+   * The nozzle that is farthest from the mean, from 0, where a verdict is.
+   */
+  size_t outlier_farthest;
+  /**
+   * How many nozzles: entries of mixcalc_checked_nozzle_at().
+   */
+  size_t nozzles;
+  /**
+   * The mean flow; borrowed from the set.
+   */
+  const struct mixcalc_uncertain *mean;
+  /**
+   * How far the mean is from a new nozzle; borrowed from the set.
+   */
+  const struct mixcalc_uncertain *of_new;
+  /**
+   * The part of that which all nozzles have, where all differ in one direction; borrowed from the set; NULL for none.
+   */
+  const struct mixcalc_uncertain *shared;
+  /**
+   * How far left and right are apart; borrowed from the set; NULL unless both sides are stated.
+   */
+  const struct mixcalc_uncertain *sides;
+  /**
+   * Standard deviation of one catch, as a part of it, %.
+   */
+  double repeatability_percent;
+  /**
+   * Whether that is over its limit: MIXCALC_SIDE_UNDER and so on; 0 unless both sides are stated.
+   */
+  uint32_t sides_side;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+} mixcalc_checked_set;
+
+/** How a mixcalc_checked_set starts. */
+#define MIXCALC_CHECKED_SET_INIT {sizeof(mixcalc_checked_set), 0, 0, 0, 0, NULL, NULL, NULL, NULL, 0, 0, 0}
+
+/**
+ * What mixcalc_checked_nozzle_at() fills: what a check says of one nozzle. Differences are parts of what is compared with.
+ */
+typedef struct mixcalc_checked_nozzle {
+  /**
+   * sizeof(mixcalc_checked_nozzle) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Its name; borrowed from the set.
+   */
+  const char *name;
+  /**
+   * Its flow; borrowed from the set.
+   */
+  const struct mixcalc_uncertain *flow;
+  /**
+   * How far it is from the mean of the set; borrowed from the set.
+   */
+  const struct mixcalc_uncertain *of_mean;
+  /**
+   * How far it is from a new nozzle; borrowed from the set.
+   */
+  const struct mixcalc_uncertain *of_new;
+  /**
+   * What to do: MIXCALC_NOZZLE_KEEP and so on.
+   */
+  uint32_t advice;
+  /**
+   * Whether it is beyond what an inspection allows: MIXCALC_SIDE_UNDER and so on; 0 where no law was stated.
+   */
+  uint32_t rejected;
+  /**
+   * Which of its repeats is farthest from their mean, from 0, where a verdict is.
+   */
+  size_t outlier_farthest;
+  /**
+   * Whether that one is an outlier: MIXCALC_OUTLIER_NONE and so on; 0 for fewer than two repeats.
+   */
+  uint32_t outlier_verdict;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+} mixcalc_checked_nozzle;
+
+/** How a mixcalc_checked_nozzle starts. */
+#define MIXCALC_CHECKED_NOZZLE_INIT {sizeof(mixcalc_checked_nozzle), NULL, NULL, NULL, NULL, 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_outlier() fills: a test of the value that is farthest from the mean.
+ */
+typedef struct mixcalc_outlier_test {
+  /**
+   * sizeof(mixcalc_outlier_test) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Which value it is, from 0.
+   */
+  size_t farthest;
+  /**
+   * Its distance from the mean in standard deviations.
+   */
+  double residual;
+  /**
+   * The distance that chance passes with no more than the chosen probability; 0 for fewer than three values.
+   */
+  double critical;
+  /**
+   * What follows: MIXCALC_OUTLIER_NONE, _FOUND or _TOO_FEW.
+   */
+  uint32_t verdict;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+} mixcalc_outlier_test;
+
+/** How a mixcalc_outlier_test starts. */
+#define MIXCALC_OUTLIER_TEST_INIT {sizeof(mixcalc_outlier_test), 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_wear_reaches() fills: when a flow is reached, in hours of use.
+ */
+typedef struct mixcalc_worn_at {
+  /**
+   * sizeof(mixcalc_worn_at) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Where the line meets the limit, h.
+   */
+  double expected_h;
+  /**
+   * The lower end of the interval, h. Before the last flow: it may have been reached already.
+   */
+  double earliest_h;
+  /**
+   * The upper end, h.
+   */
+  double latest_h;
+  /**
+   * 1 where it can be foreseen; 0 where the line does not rise for certain, and then the three above are 0.
+   */
+  uint32_t is_foreseen;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+} mixcalc_worn_at;
+
+/** How a mixcalc_worn_at starts. */
+#define MIXCALC_WORN_AT_INIT {sizeof(mixcalc_worn_at), 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_control_chart() fills: the limits between which single values of a steady thing stay, in the unit of the values.
+ */
+typedef struct mixcalc_chart {
+  /**
+   * sizeof(mixcalc_chart) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The mean.
+   */
+  double center;
+  /**
+   * The lower limit; below zero where values spread widely.
+   */
+  double low;
+  /**
+   * The upper limit.
+   */
+  double high;
+  /**
+   * How many values are outside of the limits.
+   */
+  size_t outside;
+} mixcalc_chart;
+
+/** How a mixcalc_chart starts. */
+#define MIXCALC_CHART_INIT {sizeof(mixcalc_chart), 0, 0, 0, 0}
+
+/**
+ * From the values of one trial, by mixcalc_trial_of(), to the result in that trial. It returns MIXCALC_STATUS_OK, and anything else to end the simulation. It
+ * must return: nothing may be thrown or jumped through it.
+ */
+typedef uint32_t (*mixcalc_model)(struct mixcalc_trial *trial, void *context, double *out_value);
+
+/**
+ * What mixcalc_uncertain_contribution() fills: what one input adds to a standard uncertainty.
+ */
+typedef struct mixcalc_contribution {
+  /**
+   * sizeof(mixcalc_contribution) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name of the input; borrowed from the uncertain value.
+   */
+  const char *name;
+  /**
+   * The standard uncertainty that the value would have from this input alone, in the unit that was asked for.
+   */
+  double standard_uncertainty;
+  /**
+   * Its part of the squared standard uncertainty, %; these add up to 100.
+   */
+  double share_of_variance_percent;
+} mixcalc_contribution;
+
+/** How a mixcalc_contribution starts. */
+#define MIXCALC_CONTRIBUTION_INIT {sizeof(mixcalc_contribution), NULL, 0, 0}
 
 /**
  * What mixcalc_plan_totals() fills: the plan as a whole.
@@ -1101,6 +1722,769 @@ extern "C" {
 #endif // __cplusplus
 
 /**
+ * From flow, speed and swath.
+ *
+ * flow              of the nozzles over the swath; for a boom the mean of its nozzles
+ * speed             over the ground
+ * swath             for the mean of a boom's nozzles, their spacing
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (an input, out_calibration), _WRONG_QUANTITY (an input of another kind), _NOT_POSITIVE, _DUPLICATE_NAME (one name
+ * for different inputs), _OUT_OF_RANGE, _NOT_FINITE, _STRUCT_SIZE (error) or _PANIC. The error's path names the input.
+ */
+uint32_t mixcalc_calibration_from_flow(const struct mixcalc_uncertain *flow,
+                                       const struct mixcalc_uncertain *speed,
+                                       const struct mixcalc_uncertain *swath,
+                                       struct mixcalc_calibration **out_calibration,
+                                       struct mixcalc_error *error);
+
+/**
+ * From a timed catch and a timed course. Where one stopwatch timed both, give both times its input: it cancels.
+ *
+ * catch             volume caught
+ * catch_time        how long
+ * course            length driven or walked
+ * course_time       how long
+ * swath             of the nozzles that were caught
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_timed_course(const struct mixcalc_uncertain *catch_,
+                                               const struct mixcalc_uncertain *catch_time,
+                                               const struct mixcalc_uncertain *course,
+                                               const struct mixcalc_uncertain *course_time,
+                                               const struct mixcalc_uncertain *swath,
+                                               struct mixcalc_calibration **out_calibration,
+                                               struct mixcalc_error *error);
+
+/**
+ * From a catch that takes as long as a course.
+ *
+ * catch             caught in the time of the course
+ * course            its length
+ * swath             of the nozzles that were caught; for a band its width
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_catch_over_course(const struct mixcalc_uncertain *catch_,
+                                                    const struct mixcalc_uncertain *course,
+                                                    const struct mixcalc_uncertain *swath,
+                                                    struct mixcalc_calibration **out_calibration,
+                                                    struct mixcalc_error *error);
+
+/**
+ * From a catch that takes as long as an area.
+ *
+ * catch             caught in the time that the area takes
+ * area              of the course
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_catch_over_area(const struct mixcalc_uncertain *catch_,
+                                                  const struct mixcalc_uncertain *area,
+                                                  struct mixcalc_calibration **out_calibration,
+                                                  struct mixcalc_error *error);
+
+/**
+ * From what refills the tank to the mark after a test area.
+ *
+ * refill            poured to the mark again
+ * area              sprayed
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_refill(const struct mixcalc_uncertain *refill,
+                                         const struct mixcalc_uncertain *area,
+                                         struct mixcalc_calibration **out_calibration,
+                                         struct mixcalc_error *error);
+
+/**
+ * From a tank that was sprayed out.
+ *
+ * filled            what the tank and the lines held at the start
+ * residual          what stayed in them, 0 or more
+ * area              sprayed
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_emptied_tank(const struct mixcalc_uncertain *filled,
+                                               const struct mixcalc_uncertain *residual,
+                                               const struct mixcalc_uncertain *area,
+                                               struct mixcalc_calibration **out_calibration,
+                                               struct mixcalc_error *error);
+
+/**
+ * From a hand gun or lance: a spot is treated as always, timed, and then caught.
+ *
+ * catch             volume caught
+ * catch_time        how long
+ * spot              area treated
+ * spot_time         how long
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_spot(const struct mixcalc_uncertain *catch_,
+                                       const struct mixcalc_uncertain *catch_time,
+                                       const struct mixcalc_uncertain *spot,
+                                       const struct mixcalc_uncertain *spot_time,
+                                       struct mixcalc_calibration **out_calibration,
+                                       struct mixcalc_error *error);
+
+/**
+ * From the volume that plants take each.
+ *
+ * volume            mean per plant
+ * ground            of one plant
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_plants(const struct mixcalc_uncertain *volume,
+                                         const struct mixcalc_uncertain *ground,
+                                         struct mixcalc_calibration **out_calibration,
+                                         struct mixcalc_error *error);
+
+/**
+ * From the flows of both sides of an orchard sprayer, each alley driven once.
+ *
+ * left              flow of all open nozzles of the left side
+ * right             of the right side
+ * speed             over the ground
+ * row_spacing       from row to row
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_sides(const struct mixcalc_uncertain *left,
+                                        const struct mixcalc_uncertain *right,
+                                        const struct mixcalc_uncertain *speed,
+                                        const struct mixcalc_uncertain *row_spacing,
+                                        struct mixcalc_calibration **out_calibration,
+                                        struct mixcalc_error *error);
+
+/**
+ * From the flow over one band: two rates, on treated and on field ground.
+ *
+ * flow          of all nozzles of one row together
+ * speed         over the ground
+ * band          treated width in each row
+ * row_spacing   from row to row; not under the band
+ * out_band      receives the rate per area of treated band: what most label doses are on; give it back with mixcalc_calibration_free()
+ * out_field     receives the rate per area of field: what the tank is filled for; likewise
+ * error         may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns.
+ */
+uint32_t mixcalc_calibration_from_band(const struct mixcalc_uncertain *flow,
+                                       const struct mixcalc_uncertain *speed,
+                                       const struct mixcalc_uncertain *band,
+                                       const struct mixcalc_uncertain *row_spacing,
+                                       struct mixcalc_calibration **out_band,
+                                       struct mixcalc_calibration **out_field,
+                                       struct mixcalc_error *error);
+
+/**
+ * From the flow of an orchard sprayer.
+ *
+ * flow              of all nozzles that are open in a pass
+ * speed             over the ground
+ * row_spacing       from row to row
+ * alleys            which are driven: MIXCALC_ALLEYS_EACH, _EACH_TWICE or _EVERY_OTHER
+ * out_calibration   receives the calibration; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns what mixcalc_calibration_from_flow() returns, and _CHOICE (alleys).
+ */
+uint32_t mixcalc_calibration_from_alleys(const struct mixcalc_uncertain *flow,
+                                         const struct mixcalc_uncertain *speed,
+                                         const struct mixcalc_uncertain *row_spacing,
+                                         uint32_t alleys,
+                                         struct mixcalc_calibration **out_calibration,
+                                         struct mixcalc_error *error);
+
+/**
+ * Gives back a calibration. What was borrowed from it ends with it.
+ *
+ * calibration   handed out by this library, not given back before, and read by no other thread any more; NULL is allowed and does nothing
+ */
+void mixcalc_calibration_free(struct mixcalc_calibration *calibration);
+
+/**
+ * The volume rate of a calibration, with its uncertainty.
+ *
+ * calibration   the calibration
+ * out_rate      receives the rate; borrowed from the calibration
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (calibration, out_rate), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_calibration_volume_rate(const struct mixcalc_calibration *calibration,
+                                         const struct mixcalc_uncertain **out_rate,
+                                         struct mixcalc_error *error);
+
+/**
+ * The formula by which a calibration was reached, such as "Q / (v * w)".
+ *
+ * calibration   the calibration
+ * out_formula   receives the formula; borrowed from the calibration
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (calibration, out_formula), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_calibration_formula(const struct mixcalc_calibration *calibration,
+                                     const char **out_formula,
+                                     struct mixcalc_error *error);
+
+/**
+ * How a calibration was reached, on one line: its formula, what stands in it, and where it is written.
+ *
+ * calibration   the calibration
+ * system        the measures to show: MIXCALC_SYSTEM_METRIC, _US or _IMPERIAL
+ * out_text      receives the text; give it back with mixcalc_string_free()
+ * out_len       receives its length in bytes; may be NULL
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (calibration, out_text), _CHOICE (system), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_calibration_working(const struct mixcalc_calibration *calibration,
+                                     uint32_t system,
+                                     char **out_text,
+                                     size_t *out_len,
+                                     struct mixcalc_error *error);
+
+/**
+ * The same calibration, with what it was measured with and where.
+ *
+ * calibration       the calibration; it stays as it is
+ * setting           sprayer, operator, nozzles, pressure, ground, day; start it with MIXCALC_SETTING_INIT
+ * out_calibration   receives the calibration with its setting; give it back with mixcalc_calibration_free()
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (calibration, setting or a text of it, out_calibration), _NOT_FINITE, _OUT_OF_RANGE (date),
+ * _STRUCT_SIZE (setting, error) or _PANIC.
+ */
+uint32_t mixcalc_calibration_with_setting(const struct mixcalc_calibration *calibration,
+                                          const struct mixcalc_setting *setting,
+                                          struct mixcalc_calibration **out_calibration,
+                                          struct mixcalc_error *error);
+
+/**
+ * What differs between the setting that a calibration was measured in and one that it is to be used in: each a reason to calibrate again.
+ *
+ * calibration       the calibration
+ * use_in            the setting of the job; start it with MIXCALC_SETTING_INIT
+ * oldest_days       the age up to which a calibration is accepted, d; there is no default
+ * out_differences   receives MIXCALC_DIFFERENCE_SPRAYER and so on, added up; 0 where nothing differs
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (calibration, use_in or a text of it, out_differences), _NOT_FINITE, _OUT_OF_RANGE (date),
+ * _STRUCT_SIZE (use_in, error) or _PANIC.
+ */
+uint32_t mixcalc_calibration_differences(const struct mixcalc_calibration *calibration,
+                                         const struct mixcalc_setting *use_in,
+                                         double oldest_days,
+                                         uint32_t *out_differences,
+                                         struct mixcalc_error *error);
+
+/**
+ * The volume rate after the flow changes, all else as calibrated. A pressure changes the flow: mixcalc_nozzle_flow_at() gives both.
+ *
+ * calibration   the calibration
+ * from          the flow when calibrated
+ * to            the flow that it is to be
+ * out_rate      receives the rate; give it back with mixcalc_uncertain_free()
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (calibration, from, to, out_rate), _WRONG_QUANTITY, _NOT_POSITIVE, _DUPLICATE_NAME, _OUT_OF_RANGE,
+ * _NOT_FINITE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_calibration_after_flow(const struct mixcalc_calibration *calibration,
+                                        const struct mixcalc_uncertain *from,
+                                        const struct mixcalc_uncertain *to,
+                                        struct mixcalc_uncertain **out_rate,
+                                        struct mixcalc_error *error);
+
+/**
+ * The volume rate after the speed changes, all else as calibrated.
+ *
+ * Parameters and result are those of mixcalc_calibration_after_flow(), with speeds.
+ */
+uint32_t mixcalc_calibration_after_speed(const struct mixcalc_calibration *calibration,
+                                         const struct mixcalc_uncertain *from,
+                                         const struct mixcalc_uncertain *to,
+                                         struct mixcalc_uncertain **out_rate,
+                                         struct mixcalc_error *error);
+
+/**
+ * The volume rate after the swath or the nozzle spacing changes, all else as calibrated.
+ *
+ * Parameters and result are those of mixcalc_calibration_after_flow(), with lengths.
+ */
+uint32_t mixcalc_calibration_after_swath(const struct mixcalc_calibration *calibration,
+                                         const struct mixcalc_uncertain *from,
+                                         const struct mixcalc_uncertain *to,
+                                         struct mixcalc_uncertain **out_rate,
+                                         struct mixcalc_error *error);
+
+/**
+ * How far two sides are apart, as a part of their mean; above 0 where the left gives more.
+ *
+ * left, right      flows of the sides
+ * out_difference   receives the ratio; give it back with mixcalc_uncertain_free()
+ * error            may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (left, right, out_difference), _WRONG_QUANTITY, _NOT_POSITIVE, _DUPLICATE_NAME, _OUT_OF_RANGE, _NOT_FINITE,
+ * _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_side_difference(const struct mixcalc_uncertain *left,
+                                 const struct mixcalc_uncertain *right,
+                                 struct mixcalc_uncertain **out_difference,
+                                 struct mixcalc_error *error);
+
+/**
+ * The ground on which US fluid ounces are US gallons per acre: 1/128 acre.
+ *
+ * out_area_ha   receives the area, ha
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_area_ha), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_one_128th_acre_ha(double *out_area_ha, struct mixcalc_error *error);
+
+/**
+ * Length of the course that makes an area of a swath.
+ *
+ * area_ha        of the course, ha, 0 or more
+ * swath_m        of the nozzles that are caught: spacing, band, or row, m, above 0
+ * out_length_m   receives the length, m
+ * error          may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_length_m), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_course_length_m(double area_ha,
+                                 double swath_m,
+                                 double *out_length_m,
+                                 struct mixcalc_error *error);
+
+/**
+ * Density of air-free water at one atmosphere.
+ *
+ * temperature_c          °C, from 0 to 40
+ * out_density_kg_per_l   receives the density, kg/L
+ * error                  may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_density_kg_per_l), _NOT_FINITE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_water_density_kg_per_l(double temperature_c,
+                                        double *out_density_kg_per_l,
+                                        struct mixcalc_error *error);
+
+/**
+ * Volume of a catch from its weight in air.
+ *
+ * mass         what the scale showed, less the empty vessel
+ * density      of the liquid at its temperature; of water mixcalc_water_density_kg_per_l()
+ * out_volume   receives the volume; give it back with mixcalc_uncertain_free()
+ * error        may be NULL
+ *
+ * Returns what mixcalc_side_difference() returns.
+ */
+uint32_t mixcalc_volume_of_catch(const struct mixcalc_uncertain *mass,
+                                 const struct mixcalc_uncertain *density,
+                                 struct mixcalc_uncertain **out_volume,
+                                 struct mixcalc_error *error);
+
+/**
+ * Dose of a liquid product that is really delivered. How likely it is over the label's most: mixcalc_uncertain_probability_over_percent(); what to aim at:
+ * mixcalc_uncertain_aim_under(). None of it allows a dose over the label's.
+ *
+ * amount        volume of the product in the load
+ * mix           in the tank
+ * volume_rate   as calibrated
+ * out_dose      receives the dose; give it back with mixcalc_uncertain_free()
+ * error         may be NULL
+ *
+ * Returns what mixcalc_side_difference() returns.
+ */
+uint32_t mixcalc_delivered_liquid_dose(const struct mixcalc_uncertain *amount,
+                                       const struct mixcalc_uncertain *mix,
+                                       const struct mixcalc_uncertain *volume_rate,
+                                       struct mixcalc_uncertain **out_dose,
+                                       struct mixcalc_error *error);
+
+/**
+ * Dose of a product by mass that is really delivered.
+ *
+ * amount        mass of the product in the load
+ * mix           in the tank
+ * volume_rate   as calibrated
+ * out_dose      receives the dose; give it back with mixcalc_uncertain_free()
+ * error         may be NULL
+ *
+ * Returns what mixcalc_side_difference() returns.
+ */
+uint32_t mixcalc_delivered_solid_dose(const struct mixcalc_uncertain *amount,
+                                      const struct mixcalc_uncertain *mix,
+                                      const struct mixcalc_uncertain *volume_rate,
+                                      struct mixcalc_uncertain **out_dose,
+                                      struct mixcalc_error *error);
+
+/**
+ * The flow that a standard nozzle size stands for.
+ *
+ * size         its name, such as "015"; ends in a zero byte
+ * definition   MIXCALC_SIZE_NOMINAL or MIXCALC_SIZE_BY_CUSTOM: one number means two flows, 1.3 % apart; say which one a table was made from
+ * out_rated    filled; start it with MIXCALC_RATED_INIT
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (size, out_rated), _UNKNOWN_CHOICE (size), _CHOICE (definition), _STRUCT_SIZE (out_rated, error) or _PANIC.
+ */
+uint32_t mixcalc_rated_flow(const char *size,
+                            uint32_t definition,
+                            struct mixcalc_rated *out_rated,
+                            struct mixcalc_error *error);
+
+/**
+ * The standard sizes that give a flow of water at a pressure between two, by the nominal flows of ISO 10625; smallest first.
+ *
+ * flow_l_per_min      the flow, L/min, above 0
+ * lowest_kpa          the lowest pressure, kPa, above 0
+ * highest_kpa         the highest, kPa, above 0
+ * out_names           receives up to room names, good for good
+ * out_pressures_kpa   receives for each the pressure that it takes, kPa
+ * room_for            how many fit into both; there are no more than MIXCALC_NOZZLE_SIZES
+ * out_count           receives how many there are, also where that is more than fit
+ * error               may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_names and out_pressures_kpa unless room_for is 0, out_count), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE,
+ * _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_required_sizes(double flow_l_per_min,
+                                double lowest_kpa,
+                                double highest_kpa,
+                                const char **out_names,
+                                double *out_pressures_kpa,
+                                size_t room_for,
+                                size_t *out_count,
+                                struct mixcalc_error *error);
+
+/**
+ * A nozzle of a known flow of water at a pressure at its tip. Its exponent is that of a fixed orifice, 0.5, until another is stated.
+ *
+ * flow         of water
+ * pressure     at its tip
+ * out_nozzle   receives the nozzle; give it back with mixcalc_nozzle_free()
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (flow, pressure, out_nozzle), _WRONG_QUANTITY, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_new(const struct mixcalc_uncertain *flow,
+                            const struct mixcalc_uncertain *pressure,
+                            struct mixcalc_nozzle **out_nozzle,
+                            struct mixcalc_error *error);
+
+/**
+ * A nozzle of a standard size, taken as it stands.
+ *
+ * size         its name, such as "015"; ends in a zero byte
+ * definition   MIXCALC_SIZE_NOMINAL or MIXCALC_SIZE_BY_CUSTOM
+ * out_nozzle   receives the nozzle; give it back with mixcalc_nozzle_free()
+ * error        may be NULL
+ *
+ * Returns what mixcalc_rated_flow() returns, and _NULL_POINTER (out_nozzle).
+ */
+uint32_t mixcalc_nozzle_rated(const char *size,
+                              uint32_t definition,
+                              struct mixcalc_nozzle **out_nozzle,
+                              struct mixcalc_error *error);
+
+/**
+ * A nozzle of two measured points. Inputs that both share, such as a jug, cancel in the exponent.
+ *
+ * first_pressure, first_flow     the first point
+ * second_pressure, second_flow   the second, at another pressure
+ * out_nozzle                     receives the nozzle; give it back with mixcalc_nozzle_free()
+ * error                          may be NULL
+ *
+ * Returns what mixcalc_nozzle_new() returns, and _NOT_FINITE for two points at one pressure, _DUPLICATE_NAME.
+ */
+uint32_t mixcalc_nozzle_from_two_points(const struct mixcalc_uncertain *first_pressure,
+                                        const struct mixcalc_uncertain *first_flow,
+                                        const struct mixcalc_uncertain *second_pressure,
+                                        const struct mixcalc_uncertain *second_flow,
+                                        struct mixcalc_nozzle **out_nozzle,
+                                        struct mixcalc_error *error);
+
+/**
+ * A nozzle of three measured points or more: exponent and flow by least squares, with the uncertainty that the scatter shows.
+ *
+ * name             whose inputs they are; ends in a zero byte
+ * pressures_kpa    at the tip, kPa, above 0
+ * flows_l_per_min  of water there, L/min, above 0
+ * points_count     how many points, 3 or more
+ * out_nozzle       receives the nozzle; give it back with mixcalc_nozzle_free()
+ * error            may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (name, pressures_kpa, flows_l_per_min, out_nozzle), _LENGTH, _MISSING_INPUT (a blank name), _NOT_FINITE,
+ * _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_from_points(const char *name,
+                                    const double *pressures_kpa,
+                                    const double *flows_l_per_min,
+                                    size_t points_count,
+                                    struct mixcalc_nozzle **out_nozzle,
+                                    struct mixcalc_error *error);
+
+/**
+ * Gives back a nozzle.
+ *
+ * nozzle   handed out by this library, not given back before; NULL is allowed and does nothing
+ */
+void mixcalc_nozzle_free(struct mixcalc_nozzle *nozzle);
+
+/**
+ * The same nozzle with an exponent of the pressure.
+ *
+ * nozzle       the nozzle; it stays as it is
+ * exponent     a ratio above 0
+ * out_nozzle   receives the nozzle; give it back with mixcalc_nozzle_free()
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (an input, out_nozzle), _WRONG_QUANTITY, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_with_exponent(const struct mixcalc_nozzle *nozzle,
+                                      const struct mixcalc_uncertain *exponent,
+                                      struct mixcalc_nozzle **out_nozzle,
+                                      struct mixcalc_error *error);
+
+/**
+ * The same nozzle with what the pressure loses between gauge and tip.
+ *
+ * Parameters and result are those of mixcalc_nozzle_with_exponent(), with a pressure of 0 or more.
+ */
+uint32_t mixcalc_nozzle_with_pressure_loss(const struct mixcalc_nozzle *nozzle,
+                                           const struct mixcalc_uncertain *pressure_loss,
+                                           struct mixcalc_nozzle **out_nozzle,
+                                           struct mixcalc_error *error);
+
+/**
+ * The same nozzle for another liquid than water, by mixcalc_density_factor().
+ *
+ * Parameters and result are those of mixcalc_nozzle_with_exponent().
+ */
+uint32_t mixcalc_nozzle_with_density_factor(const struct mixcalc_nozzle *nozzle,
+                                            const struct mixcalc_uncertain *density_factor,
+                                            struct mixcalc_nozzle **out_nozzle,
+                                            struct mixcalc_error *error);
+
+/**
+ * The same nozzle with the part of the time that a pulsing valve is open.
+ *
+ * Parameters and result are those of mixcalc_nozzle_with_exponent(), with a ratio of at most 100 %.
+ */
+uint32_t mixcalc_nozzle_with_duty_cycle(const struct mixcalc_nozzle *nozzle,
+                                        const struct mixcalc_uncertain *duty_cycle,
+                                        struct mixcalc_nozzle **out_nozzle,
+                                        struct mixcalc_error *error);
+
+/**
+ * The same nozzle with the pressures at the gauge between which it may be used.
+ *
+ * nozzle        the nozzle; it stays as it is
+ * lowest_kpa    the lowest, kPa, above 0
+ * highest_kpa   the highest, kPa, not under the lowest
+ * source        where that is written; ends in a zero byte
+ * out_nozzle    receives the nozzle; give it back with mixcalc_nozzle_free()
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (nozzle, source, out_nozzle), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_with_pressure_range(const struct mixcalc_nozzle *nozzle,
+                                            double lowest_kpa,
+                                            double highest_kpa,
+                                            const char *source,
+                                            struct mixcalc_nozzle **out_nozzle,
+                                            struct mixcalc_error *error);
+
+/**
+ * The end of its pressure range that a pressure at the gauge is beyond.
+ *
+ * nozzle          the nozzle
+ * pressure_kpa    at the gauge, kPa
+ * out_bound       receives MIXCALC_BOUND_AT_LEAST or _AT_MOST; 0 within the range, or where none was stated
+ * out_limit_kpa   receives the end of the range, kPa; 0 likewise
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (nozzle, out_bound, out_limit_kpa), _NOT_FINITE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_broken_limit(const struct mixcalc_nozzle *nozzle,
+                                     double pressure_kpa,
+                                     uint32_t *out_bound,
+                                     double *out_limit_kpa,
+                                     struct mixcalc_error *error);
+
+/**
+ * The exponent of the pressure with which the flow of a nozzle goes.
+ *
+ * nozzle         the nozzle
+ * out_exponent   receives the ratio; give it back with mixcalc_uncertain_free()
+ * error          may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (nozzle, out_exponent), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_exponent(const struct mixcalc_nozzle *nozzle,
+                                 struct mixcalc_uncertain **out_exponent,
+                                 struct mixcalc_error *error);
+
+/**
+ * The flow of a nozzle at a pressure at the gauge.
+ *
+ * nozzle     the nozzle
+ * pressure   at the gauge, above the pressure loss
+ * out_flow   receives the flow; give it back with mixcalc_uncertain_free()
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (nozzle, pressure, out_flow), _WRONG_QUANTITY, _OUT_OF_RANGE, _DUPLICATE_NAME, _NOT_FINITE, _STRUCT_SIZE
+ * (error) or _PANIC.
+ */
+uint32_t mixcalc_nozzle_flow_at(const struct mixcalc_nozzle *nozzle,
+                                const struct mixcalc_uncertain *pressure,
+                                struct mixcalc_uncertain **out_flow,
+                                struct mixcalc_error *error);
+
+/**
+ * The pressure at the gauge that a flow of a nozzle takes.
+ *
+ * nozzle         the nozzle
+ * flow           above 0
+ * out_pressure   receives the pressure; give it back with mixcalc_uncertain_free()
+ * error          may be NULL
+ *
+ * Returns what mixcalc_nozzle_flow_at() returns, and _NOT_POSITIVE (flow).
+ */
+uint32_t mixcalc_nozzle_required_pressure(const struct mixcalc_nozzle *nozzle,
+                                          const struct mixcalc_uncertain *flow,
+                                          struct mixcalc_uncertain **out_pressure,
+                                          struct mixcalc_error *error);
+
+/**
+ * How much more a nozzle takes of water than of a denser liquid at one pressure.
+ *
+ * liquid       density of what is sprayed
+ * water        density of water
+ * out_factor   receives the ratio; give it back with mixcalc_uncertain_free()
+ * error        may be NULL
+ *
+ * Returns what mixcalc_side_difference() returns.
+ */
+uint32_t mixcalc_density_factor(const struct mixcalc_uncertain *liquid,
+                                const struct mixcalc_uncertain *water,
+                                struct mixcalc_uncertain **out_factor,
+                                struct mixcalc_error *error);
+
+/**
+ * Width of a fan at a height above its target. Real fans bend: it is the most that the geometry gives.
+ *
+ * fan_angle_degrees   from 1 to 179
+ * height_m            above the target, m, 0 or more
+ * out_width_m         receives the width, m
+ * error               may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_width_m), _NOT_FINITE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_fan_width_m(uint32_t fan_angle_degrees,
+                             double height_m,
+                             double *out_width_m,
+                             struct mixcalc_error *error);
+
+/**
+ * Height of the boom above its target at which fans overlap.
+ *
+ * fan_angle_degrees   from 1 to 179
+ * spacing_m           from nozzle to nozzle, m, above 0; or the width of a band
+ * overlap_percent     width of the fan less the spacing, in parts of the spacing, %, 0 or more
+ * out_height_m        receives the height, m
+ * error               may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_height_m), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_boom_height_m(uint32_t fan_angle_degrees,
+                               double spacing_m,
+                               double overlap_percent,
+                               double *out_height_m,
+                               struct mixcalc_error *error);
+
+/**
+ * Judges the catches of the nozzles of a sprayer against a new nozzle and against their mean.
+ *
+ * check           what to check against; start it with MIXCALC_NOZZLE_CHECK_INIT
+ * catches         what was caught from each nozzle
+ * catches_count   how many nozzles, 1 or more
+ * out_set         receives what the check says; give it back with mixcalc_checked_free()
+ * error           may be NULL
+ *
+ * Repeats of all nozzles together give one repeatability; where no nozzle has two, it must be stated. Verdicts are made from intervals of 95 %.
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER, _LENGTH, _CHOICE (a side), _MISSING_INPUT, _DUPLICATE_NAME, _WRONG_QUANTITY, _NOT_POSITIVE, _NOT_FINITE,
+ * _OUT_OF_RANGE, _STRUCT_SIZE (check, error) or _PANIC. The error's path names the field.
+ */
+uint32_t mixcalc_check_nozzles(const struct mixcalc_nozzle_check *check,
+                               const struct mixcalc_catches *catches,
+                               size_t catches_count,
+                               struct mixcalc_checked **out_set,
+                               struct mixcalc_error *error);
+
+/**
+ * Gives back what a check said. What was borrowed from it ends with it.
+ *
+ * set   from mixcalc_check_nozzles(), not given back before, and read by no other thread any more; NULL is allowed and does nothing
+ */
+void mixcalc_checked_free(struct mixcalc_checked *set);
+
+/**
+ * What a check says of the set as a whole.
+ *
+ * set           the set
+ * out_summary   filled; start it with MIXCALC_CHECKED_SET_INIT
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (set, out_summary), _STRUCT_SIZE (out_summary, error) or _PANIC.
+ */
+uint32_t mixcalc_checked_summary(const struct mixcalc_checked *set,
+                                 struct mixcalc_checked_set *out_summary,
+                                 struct mixcalc_error *error);
+
+/**
+ * What a check says of one nozzle.
+ *
+ * set          the set
+ * index        which nozzle, from 0, in the order of the catches
+ * out_nozzle   filled; start it with MIXCALC_CHECKED_NOZZLE_INIT
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (set, out_nozzle), _INDEX, _STRUCT_SIZE (out_nozzle, error) or _PANIC.
+ */
+uint32_t mixcalc_checked_nozzle_at(const struct mixcalc_checked *set,
+                                   size_t index,
+                                   struct mixcalc_checked_nozzle *out_nozzle,
+                                   struct mixcalc_error *error);
+
+/**
  * Plans a job: loads, recipes in whole graduations, steps, ledger and findings.
  *
  * job        the job document, "mixcalc-job/1", as JSON or TOML; its first character that is not blank tells which
@@ -1235,6 +2619,155 @@ uint32_t mixcalc_read_quantity(const char *text,
                                struct mixcalc_error *error);
 
 /**
+ * How many repeats bring the half-width of a mean's interval down to a part of the mean.
+ *
+ * spread_percent      standard deviation of one repeat, as a part of the mean, %, above 0
+ * precision_percent   half-width of the interval, as a part of the mean, %, above 0
+ * coverage_percent    the probability with which the interval is to hold the true value, %
+ * out_repeats         receives how many, 2 or more
+ * error               may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (out_repeats), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_repeats_needed(double spread_percent,
+                                double precision_percent,
+                                double coverage_percent,
+                                uint64_t *out_repeats,
+                                struct mixcalc_error *error);
+
+/**
+ * Whether a mean of repeats is as precise as wanted.
+ *
+ * mean                the mean, as mixcalc_uncertain_from_repeats() makes it
+ * precision_percent   half-width of its interval, as a part of it, %, above 0
+ * coverage_percent    the probability with which the interval is to hold the true value, %
+ * out_is_settled      receives 1 where it is, else 0
+ * error               may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (mean, out_is_settled), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_is_settled(const struct mixcalc_uncertain *mean,
+                            double precision_percent,
+                            double coverage_percent,
+                            uint32_t *out_is_settled,
+                            struct mixcalc_error *error);
+
+/**
+ * Tests whether the value farthest from the mean is an outlier.
+ *
+ * values         repeats of one value, or nozzles of one kind, all in one unit
+ * values_count   how many, 2 or more
+ * risk_percent   the probability of calling an outlier where there is none, %
+ * out_test       filled; start it with MIXCALC_OUTLIER_TEST_INIT
+ * error          may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (values, out_test), _LENGTH (values_count), _MISSING_INPUT, _NOT_FINITE, _OUT_OF_RANGE, _STRUCT_SIZE (out_test,
+ * error) or _PANIC.
+ */
+uint32_t mixcalc_outlier(const double *values,
+                         size_t values_count,
+                         double risk_percent,
+                         struct mixcalc_outlier_test *out_test,
+                         struct mixcalc_error *error);
+
+/**
+ * How often to measure each of several things, so that a volume rate made of them is known best in the time there is.
+ *
+ * spreads_percent   standard deviation of one repeat of each, as a part of its mean, %, above 0
+ * times_min         what one repeat of each takes, min, above 0
+ * efforts_count     how many things, 1 or more
+ * available_min     time for all of it, min
+ * out_repeats       receives for each how often
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (spreads_percent, times_min, out_repeats), _LENGTH (efforts_count), _MISSING_INPUT, _NOT_FINITE, _NOT_POSITIVE,
+ * _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_best_repeats(const double *spreads_percent,
+                              const double *times_min,
+                              size_t efforts_count,
+                              double available_min,
+                              uint64_t *out_repeats,
+                              struct mixcalc_error *error);
+
+/**
+ * The line through three flows or more at their hours of use.
+ *
+ * times_h           hours of use, h, 0 or more
+ * flows_l_per_min   flows, all of one pressure and one way to measure, L/min, above 0
+ * points_count      how many, 3 or more
+ * out_wear          receives the line; give it back with mixcalc_wear_free()
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (times_h, flows_l_per_min, out_wear), _LENGTH (points_count), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE,
+ * _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_wear_from_flows(const double *times_h,
+                                 const double *flows_l_per_min,
+                                 size_t points_count,
+                                 struct mixcalc_wear **out_wear,
+                                 struct mixcalc_error *error);
+
+/**
+ * Gives back a line of wear.
+ *
+ * wear   from mixcalc_wear_from_flows(), not given back before; NULL is allowed and does nothing
+ */
+void mixcalc_wear_free(struct mixcalc_wear *wear);
+
+/**
+ * Flow and wear at a time of use, on the line.
+ *
+ * wear                 the line
+ * time_h               hours of use, h
+ * out_flow_l_per_min   receives the flow, L/min
+ * out_wear_percent     receives how much more that is than when new, %
+ * error                may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (wear, out_flow_l_per_min, out_wear_percent), _NOT_FINITE, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_wear_at(const struct mixcalc_wear *wear,
+                         double time_h,
+                         double *out_flow_l_per_min,
+                         double *out_wear_percent,
+                         struct mixcalc_error *error);
+
+/**
+ * When a flow is reached that counts as worn.
+ *
+ * wear               the line
+ * limit_l_per_min    the flow, L/min, above 0
+ * coverage_percent   the probability with which the interval is to hold the time, %
+ * out_worn           filled; start it with MIXCALC_WORN_AT_INIT
+ * error              may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (wear, out_worn), _NOT_FINITE, _NOT_POSITIVE, _OUT_OF_RANGE, _STRUCT_SIZE (out_worn, error) or _PANIC.
+ */
+uint32_t mixcalc_wear_reaches(const struct mixcalc_wear *wear,
+                              double limit_l_per_min,
+                              double coverage_percent,
+                              struct mixcalc_worn_at *out_worn,
+                              struct mixcalc_error *error);
+
+/**
+ * A chart of individuals over values in the order in which they were measured, such as one nozzle's flow at each check.
+ *
+ * values           the values, all in one unit
+ * values_count     how many, 2 or more
+ * out_is_outside   receives for each value 1 where it is outside of the limits, else 0; may be NULL
+ * out_chart        filled; start it with MIXCALC_CHART_INIT
+ * error            may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (values, out_chart), _LENGTH (values_count), _MISSING_INPUT, _NOT_FINITE, _OUT_OF_RANGE, _STRUCT_SIZE
+ * (out_chart, error) or _PANIC.
+ */
+uint32_t mixcalc_control_chart(const double *values,
+                               size_t values_count,
+                               uint8_t *out_is_outside,
+                               struct mixcalc_chart *out_chart,
+                               struct mixcalc_error *error);
+
+/**
  * What a job document may hold, as JSON Schema 2020-12.
  *
  * The text is the library's and lives as long as the program: do not give it back.
@@ -1247,6 +2780,107 @@ const char *mixcalc_job_schema(void);
  * The text is the library's and lives as long as the program: do not give it back.
  */
 const char *mixcalc_plan_schema(void);
+
+/**
+ * Works a model out many times, each time with other values of its inputs, drawn as they are distributed. The same seed gives the same digits on every
+ * machine, and those of Rust.
+ *
+ * trials           a million settles 95 % intervals to two or three digits; from 1000 to ten million
+ * seed             any number; another one shows how far the digits have settled
+ * model            called once for each trial, in the thread of the caller
+ * context          handed to the model as it is; may be NULL
+ * unit             the unit of what the model gives; ends in a zero byte
+ * out_simulation   receives the results; give them back with mixcalc_simulation_free()
+ * error            may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (model, unit, out_simulation), _MODEL (the model ended it; error's given is its status), _OUT_OF_RANGE (trials, or a
+ * result), _NOT_FINITE, _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_simulate(uint32_t trials,
+                          uint64_t seed,
+                          mixcalc_model model,
+                          void *context,
+                          const char *unit,
+                          struct mixcalc_simulation **out_simulation,
+                          struct mixcalc_error *error);
+
+/**
+ * An uncertain value as it is in a trial. Inputs that values share are drawn once.
+ *
+ * trial       the trial that the model was called with
+ * uncertain   the value
+ * unit        the unit that is asked for; ends in a zero byte
+ * out_value   receives the number in unit
+ * error       may be NULL
+ *
+ * Returns what mixcalc_uncertain_value() returns, _NULL_POINTER (trial), and _DUPLICATE_NAME where one name stands for different inputs.
+ */
+uint32_t mixcalc_trial_of(struct mixcalc_trial *trial,
+                          const struct mixcalc_uncertain *uncertain,
+                          const char *unit,
+                          double *out_value,
+                          struct mixcalc_error *error);
+
+/**
+ * Gives back the results of a simulation.
+ *
+ * simulation   from mixcalc_simulate(), not given back before, and read by no other thread any more; NULL is allowed and does nothing
+ */
+void mixcalc_simulation_free(struct mixcalc_simulation *simulation);
+
+/**
+ * The median of the results.
+ *
+ * simulation   the results
+ * unit         the unit that is asked for; ends in a zero byte
+ * out_value    receives the number in unit
+ * error        may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (simulation, unit, out_value), _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _WRONG_QUANTITY, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_simulation_median(const struct mixcalc_simulation *simulation,
+                                   const char *unit,
+                                   double *out_value,
+                                   struct mixcalc_error *error);
+
+/**
+ * The mean of the results; NAN where it does not settle, since an input has two degrees of freedom or fewer.
+ *
+ * Parameters and result are those of mixcalc_simulation_median().
+ */
+uint32_t mixcalc_simulation_mean(const struct mixcalc_simulation *simulation,
+                                 const char *unit,
+                                 double *out_value,
+                                 struct mixcalc_error *error);
+
+/**
+ * The standard deviation of the results; NAN as for mixcalc_simulation_mean().
+ *
+ * Parameters and result are those of mixcalc_simulation_median().
+ */
+uint32_t mixcalc_simulation_standard_uncertainty(const struct mixcalc_simulation *simulation,
+                                                 const char *unit,
+                                                 double *out_value,
+                                                 struct mixcalc_error *error);
+
+/**
+ * The interval that holds a share of the results, with as many below it as above.
+ *
+ * simulation         the results
+ * coverage_percent   the share, %
+ * unit               the unit that is asked for; ends in a zero byte
+ * out_low            receives the lower end in unit
+ * out_high           receives the upper end in unit
+ * error              may be NULL
+ *
+ * Returns what mixcalc_simulation_median() returns, and _NOT_FINITE, _OUT_OF_RANGE (coverage).
+ */
+uint32_t mixcalc_simulation_interval(const struct mixcalc_simulation *simulation,
+                                     double coverage_percent,
+                                     const char *unit,
+                                     double *out_low,
+                                     double *out_high,
+                                     struct mixcalc_error *error);
 
 /**
  * Volume of mix for an area at a volume rate.
@@ -1725,6 +3359,445 @@ uint32_t mixcalc_graduations_of_mass(double amount_kg,
  * text   from this library, not changed and not given back before; NULL is allowed and does nothing
  */
 void mixcalc_string_free(char *text);
+
+/**
+ * A value that is taken as it stands.
+ *
+ * value           the number
+ * unit            its unit, such as "US gal/ac"; "1" or "%" for a ratio; ends in a zero byte
+ * out_uncertain   receives the value; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (unit, out_uncertain), _NOT_FINITE, _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _OUT_OF_RANGE, _WRONG_QUANTITY (a
+ * temperature), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_exact(double value,
+                                 const char *unit,
+                                 struct mixcalc_uncertain **out_uncertain,
+                                 struct mixcalc_error *error);
+
+/**
+ * A value with a standard uncertainty, such as a certificate states it.
+ *
+ * name                   of the input; ends in a zero byte
+ * value                  the number
+ * standard_uncertainty   its standard uncertainty, in the same unit, 0 or more
+ * degrees_of_freedom     how well that is known, 1 or more; INFINITY where it is taken as certain
+ * unit                   the unit of both; ends in a zero byte
+ * out_uncertain          receives the value; give it back with mixcalc_uncertain_free()
+ * error                  may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (name, unit, out_uncertain), _NOT_FINITE, _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _MISSING_INPUT (a blank name),
+ * _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_from_standard_uncertainty(const char *name,
+                                                     double value,
+                                                     double standard_uncertainty,
+                                                     double degrees_of_freedom,
+                                                     const char *unit,
+                                                     struct mixcalc_uncertain **out_uncertain,
+                                                     struct mixcalc_error *error);
+
+/**
+ * The mean of two or more repeats of one value, with the standard uncertainty that their spread shows.
+ *
+ * name            of the input; ends in a zero byte
+ * repeats         the numbers
+ * repeats_count   how many
+ * unit            the unit of all; ends in a zero byte
+ * out_uncertain   receives the mean; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (name, repeats, unit, out_uncertain), _LENGTH (repeats_count), _MISSING_INPUT (a blank name, fewer than two
+ * repeats), _NOT_FINITE, _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _OUT_OF_RANGE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_from_repeats(const char *name,
+                                        const double *repeats,
+                                        size_t repeats_count,
+                                        const char *unit,
+                                        struct mixcalc_uncertain **out_uncertain,
+                                        struct mixcalc_error *error);
+
+/**
+ * A value that may be off by a tolerance to either side, anywhere within it alike.
+ *
+ * name            of the input; ends in a zero byte
+ * value           the number
+ * half_width      the most that it is off, in the same unit, 0 or more
+ * unit            the unit of both; ends in a zero byte
+ * out_uncertain   receives the value; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns what mixcalc_uncertain_from_standard_uncertainty() returns.
+ */
+uint32_t mixcalc_uncertain_from_tolerance(const char *name,
+                                          double value,
+                                          double half_width,
+                                          const char *unit,
+                                          struct mixcalc_uncertain **out_uncertain,
+                                          struct mixcalc_error *error);
+
+/**
+ * A value that was read from a display or a scale: off by half of a step to either side.
+ *
+ * name            of the input; ends in a zero byte
+ * value           the number
+ * resolution      the step, in the same unit, 0 or more
+ * unit            the unit of both; ends in a zero byte
+ * out_uncertain   receives the value; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns what mixcalc_uncertain_from_standard_uncertainty() returns.
+ */
+uint32_t mixcalc_uncertain_from_resolution(const char *name,
+                                           double value,
+                                           double resolution,
+                                           const char *unit,
+                                           struct mixcalc_uncertain **out_uncertain,
+                                           struct mixcalc_error *error);
+
+/**
+ * A value with an expanded uncertainty, as most certificates state it.
+ *
+ * name                   of the input; ends in a zero byte
+ * value                  the number
+ * expanded_uncertainty   half the width of its interval, in the same unit, 0 or more
+ * coverage_factor        how many standard uncertainties that is, above 0; mostly 2
+ * degrees_of_freedom     how well that is known, 1 or more; INFINITY where it is taken as certain
+ * unit                   the unit of both; ends in a zero byte
+ * out_uncertain          receives the value; give it back with mixcalc_uncertain_free()
+ * error                  may be NULL
+ *
+ * Returns what mixcalc_uncertain_from_standard_uncertainty() returns, and _NOT_POSITIVE (coverage_factor).
+ */
+uint32_t mixcalc_uncertain_from_expanded_uncertainty(const char *name,
+                                                     double value,
+                                                     double expanded_uncertainty,
+                                                     double coverage_factor,
+                                                     double degrees_of_freedom,
+                                                     const char *unit,
+                                                     struct mixcalc_uncertain **out_uncertain,
+                                                     struct mixcalc_error *error);
+
+/**
+ * The same value once more, with a life of its own.
+ *
+ * uncertain       the value
+ * out_uncertain   receives the copy; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, out_uncertain), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_clone(const struct mixcalc_uncertain *uncertain,
+                                 struct mixcalc_uncertain **out_uncertain,
+                                 struct mixcalc_error *error);
+
+/**
+ * Gives back an uncertain value. Every name that was borrowed from it ends with it.
+ *
+ * uncertain   handed out by this library, not lent by another handle, not given back before, and read by no other thread any more; NULL is allowed and
+ *             does nothing
+ */
+void mixcalc_uncertain_free(struct mixcalc_uncertain *uncertain);
+
+/**
+ * Claims a value as of a kind: a volume per area as a volume rate, say.
+ *
+ * uncertain       the value
+ * kind            "volume rate", "liquid dose", "area" and so on, the words of the library for its kinds; ends in a zero byte
+ * out_uncertain   receives the value; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, kind, out_uncertain), _KIND, _WRONG_QUANTITY, _AMBIGUOUS_UNIT, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_claim(const struct mixcalc_uncertain *uncertain,
+                                 const char *kind,
+                                 struct mixcalc_uncertain **out_uncertain,
+                                 struct mixcalc_error *error);
+
+/**
+ * The sum of two values.
+ *
+ * a, b            the values, of one kind
+ * out_uncertain   receives the sum; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (a, b, out_uncertain), _UNLIKE_QUANTITIES, _DUPLICATE_NAME (one name for different inputs),
+ * _OUT_OF_RANGE, _NOT_FINITE, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_plus(const struct mixcalc_uncertain *a,
+                                const struct mixcalc_uncertain *b,
+                                struct mixcalc_uncertain **out_uncertain,
+                                struct mixcalc_error *error);
+
+/**
+ * The difference of two values; of a value and itself, exactly nothing.
+ *
+ * Parameters and result are those of mixcalc_uncertain_plus().
+ */
+uint32_t mixcalc_uncertain_minus(const struct mixcalc_uncertain *a,
+                                 const struct mixcalc_uncertain *b,
+                                 struct mixcalc_uncertain **out_uncertain,
+                                 struct mixcalc_error *error);
+
+/**
+ * The product of two values, of the kind that the identities of quantities give it.
+ *
+ * Parameters and result are those of mixcalc_uncertain_plus(); the values may be of any kinds.
+ */
+uint32_t mixcalc_uncertain_times(const struct mixcalc_uncertain *a,
+                                 const struct mixcalc_uncertain *b,
+                                 struct mixcalc_uncertain **out_uncertain,
+                                 struct mixcalc_error *error);
+
+/**
+ * The quotient of two values, a over b, of the kind that the identities of quantities give it.
+ *
+ * Parameters and result are those of mixcalc_uncertain_times(), and _NOT_FINITE where b is zero.
+ */
+uint32_t mixcalc_uncertain_over(const struct mixcalc_uncertain *a,
+                                const struct mixcalc_uncertain *b,
+                                struct mixcalc_uncertain **out_uncertain,
+                                struct mixcalc_error *error);
+
+/**
+ * A ratio to a power, which may be uncertain itself.
+ *
+ * ratio           above 0
+ * exponent        a ratio
+ * out_uncertain   receives the power; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns what mixcalc_uncertain_plus() returns, and _WRONG_QUANTITY, _NOT_POSITIVE (ratio).
+ */
+uint32_t mixcalc_uncertain_power(const struct mixcalc_uncertain *ratio,
+                                 const struct mixcalc_uncertain *exponent,
+                                 struct mixcalc_uncertain **out_uncertain,
+                                 struct mixcalc_error *error);
+
+/**
+ * The natural logarithm of a ratio.
+ *
+ * ratio           above 0
+ * out_uncertain   receives the logarithm; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns what mixcalc_uncertain_power() returns.
+ */
+uint32_t mixcalc_uncertain_logarithm(const struct mixcalc_uncertain *ratio,
+                                     struct mixcalc_uncertain **out_uncertain,
+                                     struct mixcalc_error *error);
+
+/**
+ * The sum of any number of values; their order changes no digit.
+ *
+ * values          the values, of one kind
+ * values_count    how many, 1 or more
+ * out_uncertain   receives the sum; give it back with mixcalc_uncertain_free()
+ * error           may be NULL
+ *
+ * Returns what mixcalc_uncertain_plus() returns, and _LENGTH (values_count), _MISSING_INPUT (no values).
+ */
+uint32_t mixcalc_uncertain_sum(const struct mixcalc_uncertain *const *values,
+                               size_t values_count,
+                               struct mixcalc_uncertain **out_uncertain,
+                               struct mixcalc_error *error);
+
+/**
+ * The mean of different values, such as the flows of the nozzles on a boom. For repeats of one value: mixcalc_uncertain_from_repeats().
+ *
+ * Parameters and result are those of mixcalc_uncertain_sum().
+ */
+uint32_t mixcalc_uncertain_mean(const struct mixcalc_uncertain *const *values,
+                                size_t values_count,
+                                struct mixcalc_uncertain **out_uncertain,
+                                struct mixcalc_error *error);
+
+/**
+ * The harmonic mean of different values: of speeds over courses of equal length the speed that counts.
+ *
+ * Parameters and result are those of mixcalc_uncertain_sum(), and _NOT_POSITIVE for a value that is not above 0.
+ */
+uint32_t mixcalc_uncertain_harmonic_mean(const struct mixcalc_uncertain *const *values,
+                                         size_t values_count,
+                                         struct mixcalc_uncertain **out_uncertain,
+                                         struct mixcalc_error *error);
+
+/**
+ * The value itself.
+ *
+ * uncertain   the value
+ * unit        the unit that is asked for; ends in a zero byte
+ * out_value   receives the number in unit
+ * error       may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, unit, out_value), _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _WRONG_QUANTITY, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_value(const struct mixcalc_uncertain *uncertain,
+                                 const char *unit,
+                                 double *out_value,
+                                 struct mixcalc_error *error);
+
+/**
+ * Its standard uncertainty.
+ *
+ * Parameters and result are those of mixcalc_uncertain_value().
+ */
+uint32_t mixcalc_uncertain_standard_uncertainty(const struct mixcalc_uncertain *uncertain,
+                                                const char *unit,
+                                                double *out_value,
+                                                struct mixcalc_error *error);
+
+/**
+ * How well its standard uncertainty is known: the effective degrees of freedom.
+ *
+ * uncertain                the value
+ * out_degrees_of_freedom   receives how many; INFINITY where there is no end of them
+ * error                    may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, out_degrees_of_freedom), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_degrees_of_freedom(const struct mixcalc_uncertain *uncertain,
+                                              double *out_degrees_of_freedom,
+                                              struct mixcalc_error *error);
+
+/**
+ * How many standard uncertainties reach from the value to the end of its interval.
+ *
+ * uncertain             the value
+ * coverage_percent      the probability with which the interval is to hold the true value, %, above 0 and at most 99.9999
+ * out_coverage_factor   receives the factor
+ * error                 may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, out_coverage_factor), _NOT_FINITE, _OUT_OF_RANGE (coverage), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_coverage_factor(const struct mixcalc_uncertain *uncertain,
+                                           double coverage_percent,
+                                           double *out_coverage_factor,
+                                           struct mixcalc_error *error);
+
+/**
+ * Half the width of its interval.
+ *
+ * uncertain          the value
+ * coverage_percent   the probability with which the interval is to hold the true value, %, above 0 and at most 99.9999
+ * unit               the unit that is asked for; ends in a zero byte
+ * out_value          receives the number in unit
+ * error              may be NULL
+ *
+ * Returns what mixcalc_uncertain_value() returns, and _NOT_FINITE, _OUT_OF_RANGE (coverage).
+ */
+uint32_t mixcalc_uncertain_expanded_uncertainty(const struct mixcalc_uncertain *uncertain,
+                                                double coverage_percent,
+                                                const char *unit,
+                                                double *out_value,
+                                                struct mixcalc_error *error);
+
+/**
+ * From where to where it lies.
+ *
+ * uncertain          the value
+ * coverage_percent   the probability with which the interval is to hold the true value, %, above 0 and at most 99.9999
+ * unit               the unit that is asked for; ends in a zero byte
+ * out_low            receives the lower end in unit
+ * out_high           receives the upper end in unit
+ * error              may be NULL
+ *
+ * Returns what mixcalc_uncertain_expanded_uncertainty() returns.
+ */
+uint32_t mixcalc_uncertain_interval(const struct mixcalc_uncertain *uncertain,
+                                    double coverage_percent,
+                                    const char *unit,
+                                    double *out_low,
+                                    double *out_high,
+                                    struct mixcalc_error *error);
+
+/**
+ * How many inputs contribute to its uncertainty.
+ *
+ * uncertain   the value
+ * out_count   receives how many
+ * error       may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, out_count), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_contributions(const struct mixcalc_uncertain *uncertain,
+                                         size_t *out_count,
+                                         struct mixcalc_error *error);
+
+/**
+ * What one input contributes, the largest first.
+ *
+ * uncertain          the value
+ * index              which, from 0
+ * unit               the unit that its standard uncertainty is asked for in; ends in a zero byte
+ * out_contribution   filled; start it with MIXCALC_CONTRIBUTION_INIT
+ * error              may be NULL
+ *
+ * Returns what mixcalc_uncertain_value() returns, and _INDEX, _STRUCT_SIZE (out_contribution).
+ */
+uint32_t mixcalc_uncertain_contribution(const struct mixcalc_uncertain *uncertain,
+                                        size_t index,
+                                        const char *unit,
+                                        struct mixcalc_contribution *out_contribution,
+                                        struct mixcalc_error *error);
+
+/**
+ * The probability that the true value is over a limit.
+ *
+ * uncertain                 the value
+ * limit                     the limit, of the kind of the value
+ * unit                      its unit; ends in a zero byte
+ * out_probability_percent   receives the probability, %
+ * error                     may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (uncertain, unit, out_probability_percent), _NOT_FINITE, _UNKNOWN_UNIT, _AMBIGUOUS_UNIT, _WRONG_QUANTITY,
+ * _UNLIKE_QUANTITIES, _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_uncertain_probability_over_percent(const struct mixcalc_uncertain *uncertain,
+                                                    double limit,
+                                                    const char *unit,
+                                                    double *out_probability_percent,
+                                                    struct mixcalc_error *error);
+
+/**
+ * On which side of a limit its interval is.
+ *
+ * uncertain          the value
+ * limit              the limit, of the kind of the value
+ * unit               its unit; ends in a zero byte
+ * coverage_percent   the probability with which the interval is to hold the true value, %, above 0 and at most 99.9999
+ * out_side           receives MIXCALC_SIDE_UNDER, _OVER or _CANNOT_TELL
+ * error              may be NULL
+ *
+ * Returns what mixcalc_uncertain_probability_over_percent() returns, and _OUT_OF_RANGE (coverage).
+ */
+uint32_t mixcalc_uncertain_side_of(const struct mixcalc_uncertain *uncertain,
+                                   double limit,
+                                   const char *unit,
+                                   double coverage_percent,
+                                   uint32_t *out_side,
+                                   struct mixcalc_error *error);
+
+/**
+ * What to aim at, so that the true value is over a limit with no more than a chosen probability. It is never over the limit, and does not allow what the
+ * label forbids.
+ *
+ * uncertain      the value, above 0
+ * limit          the most that is allowed, of the kind of the value, above 0
+ * unit           its unit; ends in a zero byte
+ * risk_percent   the probability of being over the limit that is accepted, %, above 0 and under 50
+ * out_aim        receives the aim in unit
+ * error          may be NULL
+ *
+ * Returns what mixcalc_uncertain_probability_over_percent() returns, and _NOT_POSITIVE, _OUT_OF_RANGE (risk).
+ */
+uint32_t mixcalc_uncertain_aim_under(const struct mixcalc_uncertain *uncertain,
+                                     double limit,
+                                     const char *unit,
+                                     double risk_percent,
+                                     double *out_aim,
+                                     struct mixcalc_error *error);
 
 /**
  * Version of the library that the program runs with, such as "0.1.0"; MIXCALC_VERSION is the one it was built with.

@@ -21,6 +21,7 @@
 #include "mixcalc.h"
 
 #include <cstdint>
+#include <exception>
 #include <memory>
 #include <optional>
 #include <stdexcept>
@@ -304,6 +305,543 @@ inline std::uint64_t graduations(Mass amount, Mass graduation, Mass maximum)
     detail::call(mixcalc_graduations_of_mass, amount.kilograms(), graduation.kilograms(), maximum.kilograms(), &counted);
     return counted;
 }
+
+/* --- Calibration --- */
+
+enum class Side : std::uint32_t { under = MIXCALC_SIDE_UNDER, over = MIXCALC_SIDE_OVER, cannot_tell = MIXCALC_SIDE_CANNOT_TELL };
+enum class System : std::uint32_t { metric = MIXCALC_SYSTEM_METRIC, us = MIXCALC_SYSTEM_US, imperial = MIXCALC_SYSTEM_IMPERIAL };
+enum class Alleys : std::uint32_t { each = MIXCALC_ALLEYS_EACH, each_twice = MIXCALC_ALLEYS_EACH_TWICE, every_other = MIXCALC_ALLEYS_EVERY_OTHER };
+enum class SizeDefinition : std::uint32_t { nominal = MIXCALC_SIZE_NOMINAL, by_custom = MIXCALC_SIZE_BY_CUSTOM };
+enum class BoomSide : std::uint32_t { unsaid = 0, left = MIXCALC_BOOM_LEFT, right = MIXCALC_BOOM_RIGHT };
+
+namespace detail {
+
+/// Frees what the C interface handed out.
+template <class Handle, void (*free)(Handle *)> struct Freed {
+    void operator()(Handle *handle) const noexcept { free(handle); }
+};
+template <class Handle, void (*free)(Handle *)> using Owned = std::unique_ptr<Handle, Freed<Handle, free>>;
+
+/// What a function of the C interface makes; its last output is the handle.
+template <class Handle, class Function, class... Inputs> Handle *made(Function function, Inputs... inputs)
+{
+    Handle *out = nullptr;
+    call(function, inputs..., &out);
+    return out;
+}
+
+template <class Struct, class Function, class... Inputs> Struct told(Struct start, Function function, Inputs... inputs)
+{
+    call(function, inputs..., &start);
+    return start;
+}
+
+} // namespace detail
+
+/// From where to where a value lies, in the unit that was asked for.
+struct Interval {
+    double low, high;
+};
+
+/// What one input adds to a standard uncertainty.
+struct Contribution {
+    std::string name;
+    double standard_uncertainty;
+    Ratio share_of_variance;
+};
+
+/// A value with its uncertainty and with what each input contributes to it. Its kind is known when the program runs.
+class Uncertain {
+public:
+    static Uncertain exact(double value, const std::string &unit) { return of(mixcalc_uncertain_exact, value, unit.c_str()); }
+    static Uncertain from_standard_uncertainty(const std::string &name, double value, double u, double degrees_of_freedom, const std::string &unit)
+    {
+        return of(mixcalc_uncertain_from_standard_uncertainty, name.c_str(), value, u, degrees_of_freedom, unit.c_str());
+    }
+    static Uncertain from_repeats(const std::string &name, const std::vector<double> &repeats, const std::string &unit)
+    {
+        return of(mixcalc_uncertain_from_repeats, name.c_str(), repeats.data(), repeats.size(), unit.c_str());
+    }
+    static Uncertain from_tolerance(const std::string &name, double value, double half_width, const std::string &unit)
+    {
+        return of(mixcalc_uncertain_from_tolerance, name.c_str(), value, half_width, unit.c_str());
+    }
+    static Uncertain from_resolution(const std::string &name, double value, double resolution, const std::string &unit)
+    {
+        return of(mixcalc_uncertain_from_resolution, name.c_str(), value, resolution, unit.c_str());
+    }
+    static Uncertain from_expanded_uncertainty(const std::string &name, double value, double expanded, double coverage_factor,
+                                               double degrees_of_freedom, const std::string &unit)
+    {
+        return of(mixcalc_uncertain_from_expanded_uncertainty, name.c_str(), value, expanded, coverage_factor, degrees_of_freedom, unit.c_str());
+    }
+    /// A quantity of a type, taken as it stands.
+    template <class Kind> static Uncertain exact(Kind value) { return exact(value.in(Kind::unit), Kind::unit).claim(Kind::kind); }
+    template <class Kind> static Uncertain from_tolerance(const std::string &name, Kind value, Kind half_width)
+    {
+        return from_tolerance(name, value.in(Kind::unit), half_width.in(Kind::unit), Kind::unit).claim(Kind::kind);
+    }
+
+    Uncertain(const Uncertain &other) : Uncertain(copy(other.get())) {}
+    Uncertain(Uncertain &&) noexcept = default;
+    Uncertain &operator=(Uncertain other) noexcept
+    {
+        handle_ = std::move(other.handle_);
+        return *this;
+    }
+
+    static Uncertain sum(const std::vector<Uncertain> &values) { return of_all(mixcalc_uncertain_sum, values); }
+    static Uncertain mean(const std::vector<Uncertain> &values) { return of_all(mixcalc_uncertain_mean, values); }
+    static Uncertain harmonic_mean(const std::vector<Uncertain> &values) { return of_all(mixcalc_uncertain_harmonic_mean, values); }
+    friend Uncertain operator+(const Uncertain &a, const Uncertain &b) { return of(mixcalc_uncertain_plus, a.get(), b.get()); }
+    friend Uncertain operator-(const Uncertain &a, const Uncertain &b) { return of(mixcalc_uncertain_minus, a.get(), b.get()); }
+    friend Uncertain operator*(const Uncertain &a, const Uncertain &b) { return of(mixcalc_uncertain_times, a.get(), b.get()); }
+    friend Uncertain operator/(const Uncertain &a, const Uncertain &b) { return of(mixcalc_uncertain_over, a.get(), b.get()); }
+    Uncertain power(const Uncertain &exponent) const { return of(mixcalc_uncertain_power, get(), exponent.get()); }
+    Uncertain logarithm() const { return of(mixcalc_uncertain_logarithm, get()); }
+    Uncertain claim(const std::string &kind) const { return of(mixcalc_uncertain_claim, get(), kind.c_str()); }
+
+    double value(const std::string &unit) const { return detail::sum(mixcalc_uncertain_value, get(), unit.c_str()); }
+    double standard_uncertainty(const std::string &unit) const { return detail::sum(mixcalc_uncertain_standard_uncertainty, get(), unit.c_str()); }
+    /// The value as a type; the kind must be that.
+    template <class Kind> Kind value() const { return Kind::of(claim(Kind::kind).value(Kind::unit), Kind::unit); }
+    double degrees_of_freedom() const { return detail::sum(mixcalc_uncertain_degrees_of_freedom, get()); }
+    double coverage_factor(Ratio coverage) const { return detail::sum(mixcalc_uncertain_coverage_factor, get(), coverage.percent()); }
+    double expanded_uncertainty(Ratio coverage, const std::string &unit) const
+    {
+        return detail::sum(mixcalc_uncertain_expanded_uncertainty, get(), coverage.percent(), unit.c_str());
+    }
+    Interval interval(Ratio coverage, const std::string &unit) const
+    {
+        Interval found{};
+        detail::call(mixcalc_uncertain_interval, get(), coverage.percent(), unit.c_str(), &found.low, &found.high);
+        return found;
+    }
+    /// The largest first.
+    std::vector<Contribution> contributions(const std::string &unit) const
+    {
+        std::size_t count = 0;
+        detail::call(mixcalc_uncertain_contributions, get(), &count);
+        std::vector<Contribution> all;
+        for (std::size_t i = 0; i < count; ++i) {
+            const auto one = detail::told(mixcalc_contribution MIXCALC_CONTRIBUTION_INIT, mixcalc_uncertain_contribution, get(), i, unit.c_str());
+            all.push_back({one.name, one.standard_uncertainty, Ratio::from_percent(one.share_of_variance_percent)});
+        }
+        return all;
+    }
+    Ratio probability_over(double limit, const std::string &unit) const
+    {
+        return Ratio::from_percent(detail::sum(mixcalc_uncertain_probability_over_percent, get(), limit, unit.c_str()));
+    }
+    Side side_of(double limit, const std::string &unit, Ratio coverage) const
+    {
+        std::uint32_t side = 0;
+        detail::call(mixcalc_uncertain_side_of, get(), limit, unit.c_str(), coverage.percent(), &side);
+        return static_cast<Side>(side);
+    }
+    double aim_under(double limit, const std::string &unit, Ratio risk) const
+    {
+        return detail::sum(mixcalc_uncertain_aim_under, get(), limit, unit.c_str(), risk.percent());
+    }
+
+    /// Takes what a function of C hands out.
+    explicit Uncertain(mixcalc_uncertain *handle) noexcept : handle_(handle) {}
+    /// A copy of what C lends.
+    static Uncertain copy(const mixcalc_uncertain *lent) { return of(mixcalc_uncertain_clone, lent); }
+    template <class Function, class... Inputs> static Uncertain of(Function function, Inputs... inputs)
+    {
+        return Uncertain(detail::made<mixcalc_uncertain>(function, inputs...));
+    }
+    const mixcalc_uncertain *get() const noexcept { return handle_.get(); }
+
+private:
+    template <class Function> static Uncertain of_all(Function function, const std::vector<Uncertain> &values)
+    {
+        std::vector<const mixcalc_uncertain *> handles;
+        for (const auto &value : values)
+            handles.push_back(value.get());
+        return of(function, handles.data(), handles.size());
+    }
+    detail::Owned<mixcalc_uncertain, mixcalc_uncertain_free> handle_;
+};
+
+/// What a calibration was measured with and where, or what it is to be used with. The pressure is in kPa, the day as "2026-05-01".
+struct Setting {
+    std::string sprayer, operator_name, nozzles, ground, date;
+    double pressure_kpa;
+};
+
+/// A measured volume rate: the value with its uncertainty, how it was reached, and what it holds for.
+class Calibration {
+public:
+    static Calibration from_flow(const Uncertain &flow, const Uncertain &speed, const Uncertain &swath)
+    {
+        return of(mixcalc_calibration_from_flow, flow.get(), speed.get(), swath.get());
+    }
+    static Calibration from_timed_course(const Uncertain &catch_, const Uncertain &catch_time, const Uncertain &course, const Uncertain &course_time,
+                                         const Uncertain &swath)
+    {
+        return of(mixcalc_calibration_from_timed_course, catch_.get(), catch_time.get(), course.get(), course_time.get(), swath.get());
+    }
+    static Calibration from_catch_over_course(const Uncertain &catch_, const Uncertain &course, const Uncertain &swath)
+    {
+        return of(mixcalc_calibration_from_catch_over_course, catch_.get(), course.get(), swath.get());
+    }
+    static Calibration from_catch_over_area(const Uncertain &catch_, const Uncertain &area)
+    {
+        return of(mixcalc_calibration_from_catch_over_area, catch_.get(), area.get());
+    }
+    static Calibration from_refill(const Uncertain &refill, const Uncertain &area) { return of(mixcalc_calibration_from_refill, refill.get(), area.get()); }
+    static Calibration from_emptied_tank(const Uncertain &filled, const Uncertain &residual, const Uncertain &area)
+    {
+        return of(mixcalc_calibration_from_emptied_tank, filled.get(), residual.get(), area.get());
+    }
+    static Calibration from_spot(const Uncertain &catch_, const Uncertain &catch_time, const Uncertain &spot, const Uncertain &spot_time)
+    {
+        return of(mixcalc_calibration_from_spot, catch_.get(), catch_time.get(), spot.get(), spot_time.get());
+    }
+    static Calibration from_plants(const Uncertain &volume, const Uncertain &ground) { return of(mixcalc_calibration_from_plants, volume.get(), ground.get()); }
+    /// Two rates: per area of treated band, and per area of field.
+    static std::pair<Calibration, Calibration> from_band(const Uncertain &flow, const Uncertain &speed, const Uncertain &band, const Uncertain &row_spacing)
+    {
+        mixcalc_calibration *of_band = nullptr, *of_field = nullptr;
+        detail::call(mixcalc_calibration_from_band, flow.get(), speed.get(), band.get(), row_spacing.get(), &of_band, &of_field);
+        return {Calibration(of_band), Calibration(of_field)};
+    }
+    static Calibration from_alleys(const Uncertain &flow, const Uncertain &speed, const Uncertain &row_spacing, Alleys alleys)
+    {
+        return of(mixcalc_calibration_from_alleys, flow.get(), speed.get(), row_spacing.get(), static_cast<std::uint32_t>(alleys));
+    }
+    static Calibration from_sides(const Uncertain &left, const Uncertain &right, const Uncertain &speed, const Uncertain &row_spacing)
+    {
+        return of(mixcalc_calibration_from_sides, left.get(), right.get(), speed.get(), row_spacing.get());
+    }
+
+    Calibration with_setting(const Setting &setting) const
+    {
+        const auto view = lent(setting);
+        return of(mixcalc_calibration_with_setting, get(), &view);
+    }
+    /// MIXCALC_DIFFERENCE_SPRAYER and so on, added up; 0 where nothing differs.
+    std::uint32_t differences(const Setting &use_in, double oldest_days) const
+    {
+        const auto view = lent(use_in);
+        std::uint32_t bits = 0;
+        detail::call(mixcalc_calibration_differences, get(), &view, oldest_days, &bits);
+        return bits;
+    }
+    Uncertain volume_rate() const
+    {
+        const mixcalc_uncertain *rate = nullptr;
+        detail::call(mixcalc_calibration_volume_rate, get(), &rate);
+        return Uncertain::copy(rate);
+    }
+    std::string formula() const
+    {
+        const char *text = nullptr;
+        detail::call(mixcalc_calibration_formula, get(), &text);
+        return text;
+    }
+    std::string working(System system = System::metric) const
+    {
+        char *text = nullptr;
+        std::size_t len = 0;
+        detail::call(mixcalc_calibration_working, get(), static_cast<std::uint32_t>(system), &text, &len);
+        const std::unique_ptr<char, void (*)(char *)> owned(text, mixcalc_string_free);
+        return std::string(text, len);
+    }
+    Uncertain after_flow(const Uncertain &from, const Uncertain &to) const { return Uncertain::of(mixcalc_calibration_after_flow, get(), from.get(), to.get()); }
+    Uncertain after_speed(const Uncertain &from, const Uncertain &to) const { return Uncertain::of(mixcalc_calibration_after_speed, get(), from.get(), to.get()); }
+    Uncertain after_swath(const Uncertain &from, const Uncertain &to) const { return Uncertain::of(mixcalc_calibration_after_swath, get(), from.get(), to.get()); }
+    const mixcalc_calibration *get() const noexcept { return handle_.get(); }
+
+private:
+    explicit Calibration(mixcalc_calibration *handle) noexcept : handle_(handle) {}
+    template <class Function, class... Inputs> static Calibration of(Function function, Inputs... inputs)
+    {
+        return Calibration(detail::made<mixcalc_calibration>(function, inputs...));
+    }
+    static mixcalc_setting lent(const Setting &s)
+    {
+        return {sizeof(mixcalc_setting), s.sprayer.c_str(), s.operator_name.c_str(), s.nozzles.c_str(), s.ground.c_str(), s.date.c_str(), s.pressure_kpa};
+    }
+    detail::Owned<mixcalc_calibration, mixcalc_calibration_free> handle_;
+};
+
+inline Uncertain side_difference(const Uncertain &left, const Uncertain &right) { return Uncertain::of(mixcalc_side_difference, left.get(), right.get()); }
+inline Uncertain density_factor(const Uncertain &liquid, const Uncertain &water) { return Uncertain::of(mixcalc_density_factor, liquid.get(), water.get()); }
+inline Uncertain volume_of_catch(const Uncertain &mass, const Uncertain &density) { return Uncertain::of(mixcalc_volume_of_catch, mass.get(), density.get()); }
+inline Uncertain delivered_liquid_dose(const Uncertain &amount, const Uncertain &mix, const Uncertain &volume_rate)
+{
+    return Uncertain::of(mixcalc_delivered_liquid_dose, amount.get(), mix.get(), volume_rate.get());
+}
+inline Uncertain delivered_solid_dose(const Uncertain &amount, const Uncertain &mix, const Uncertain &volume_rate)
+{
+    return Uncertain::of(mixcalc_delivered_solid_dose, amount.get(), mix.get(), volume_rate.get());
+}
+inline Area one_128th_acre() { return Area::from_hectares(detail::sum(mixcalc_one_128th_acre_ha)); }
+inline Length course_length(Area area, Length swath) { return Length::from_meters(detail::sum(mixcalc_course_length_m, area.hectares(), swath.meters())); }
+inline Density water_density(double temperature_c) { return Density::from_kilograms_per_liter(detail::sum(mixcalc_water_density_kg_per_l, temperature_c)); }
+inline Length fan_width(std::uint32_t fan_angle_degrees, Length height) { return Length::from_meters(detail::sum(mixcalc_fan_width_m, fan_angle_degrees, height.meters())); }
+inline Length boom_height(std::uint32_t fan_angle_degrees, Length spacing, Ratio overlap)
+{
+    return Length::from_meters(detail::sum(mixcalc_boom_height_m, fan_angle_degrees, spacing.meters(), overlap.percent()));
+}
+
+/// A flow of water at a pressure, as a standard or a custom states it; is_certain where the text of its source was seen to agree.
+struct RatedFlow {
+    Flow flow;
+    double pressure_kpa;
+    std::string source;
+    bool is_certain;
+};
+
+inline RatedFlow rated_flow(const std::string &size, SizeDefinition definition)
+{
+    const auto r = detail::told(mixcalc_rated MIXCALC_RATED_INIT, mixcalc_rated_flow, size.c_str(), static_cast<std::uint32_t>(definition));
+    return {Flow::from_liters_per_minute(r.flow_l_per_min), r.pressure_kpa, r.source, r.confidence == MIXCALC_CONFIDENCE_CERTAIN};
+}
+
+/// The standard sizes that give a flow at a pressure between two, each with the pressure that it takes, kPa.
+inline std::vector<std::pair<std::string, double>> required_sizes(Flow flow, double lowest_kpa, double highest_kpa)
+{
+    const char *names[MIXCALC_NOZZLE_SIZES] = {};
+    double pressures[MIXCALC_NOZZLE_SIZES] = {};
+    std::size_t count = 0;
+    detail::call(mixcalc_required_sizes, flow.liters_per_minute(), lowest_kpa, highest_kpa, &names[0], &pressures[0], std::size_t{MIXCALC_NOZZLE_SIZES}, &count);
+    std::vector<std::pair<std::string, double>> sizes;
+    for (std::size_t i = 0; i < count && i < MIXCALC_NOZZLE_SIZES; ++i)
+        sizes.emplace_back(names[i], pressures[i]);
+    return sizes;
+}
+
+/// A nozzle: its flow of water at a reference pressure, and how the flow goes with pressure.
+class Nozzle {
+public:
+    Nozzle(const Uncertain &flow, const Uncertain &pressure) : Nozzle(of(mixcalc_nozzle_new, flow.get(), pressure.get())) {}
+    static Nozzle rated(const std::string &size, SizeDefinition definition) { return of(mixcalc_nozzle_rated, size.c_str(), static_cast<std::uint32_t>(definition)); }
+    static Nozzle from_two_points(const Uncertain &first_pressure, const Uncertain &first_flow, const Uncertain &second_pressure, const Uncertain &second_flow)
+    {
+        return of(mixcalc_nozzle_from_two_points, first_pressure.get(), first_flow.get(), second_pressure.get(), second_flow.get());
+    }
+    /// Points of pressure, kPa, and flow, L/min.
+    static Nozzle from_points(const std::string &name, const std::vector<std::pair<double, double>> &points)
+    {
+        std::vector<double> pressures, flows;
+        for (const auto &[pressure, flow] : points) {
+            pressures.push_back(pressure);
+            flows.push_back(flow);
+        }
+        return of(mixcalc_nozzle_from_points, name.c_str(), pressures.data(), flows.data(), points.size());
+    }
+    Nozzle with_exponent(const Uncertain &exponent) const { return of(mixcalc_nozzle_with_exponent, handle_.get(), exponent.get()); }
+    Nozzle with_pressure_loss(const Uncertain &loss) const { return of(mixcalc_nozzle_with_pressure_loss, handle_.get(), loss.get()); }
+    Nozzle with_density_factor(const Uncertain &factor) const { return of(mixcalc_nozzle_with_density_factor, handle_.get(), factor.get()); }
+    Nozzle with_duty_cycle(const Uncertain &duty_cycle) const { return of(mixcalc_nozzle_with_duty_cycle, handle_.get(), duty_cycle.get()); }
+    Nozzle with_pressure_range(double lowest_kpa, double highest_kpa, const std::string &source) const
+    {
+        return of(mixcalc_nozzle_with_pressure_range, handle_.get(), lowest_kpa, highest_kpa, source.c_str());
+    }
+    Uncertain exponent() const { return Uncertain::of(mixcalc_nozzle_exponent, handle_.get()); }
+    Uncertain flow_at(const Uncertain &pressure) const { return Uncertain::of(mixcalc_nozzle_flow_at, handle_.get(), pressure.get()); }
+    Uncertain required_pressure(const Uncertain &flow) const { return Uncertain::of(mixcalc_nozzle_required_pressure, handle_.get(), flow.get()); }
+    /// The end of its pressure range, kPa, that a pressure is beyond.
+    std::optional<double> broken_limit(double pressure_kpa) const
+    {
+        std::uint32_t bound = 0;
+        double limit = 0;
+        detail::call(mixcalc_nozzle_broken_limit, handle_.get(), pressure_kpa, &bound, &limit);
+        return bound ? std::optional(limit) : std::nullopt;
+    }
+
+private:
+    explicit Nozzle(mixcalc_nozzle *handle) noexcept : handle_(handle) {}
+    template <class Function, class... Inputs> static Nozzle of(Function function, Inputs... inputs)
+    {
+        return Nozzle(detail::made<mixcalc_nozzle>(function, inputs...));
+    }
+    detail::Owned<mixcalc_nozzle, mixcalc_nozzle_free> handle_;
+};
+
+/// What was caught from one nozzle, L/min.
+struct Catches {
+    std::string name;
+    std::vector<double> repeats_l_per_min;
+    BoomSide side = BoomSide::unsaid;
+};
+
+/// What a check says of one nozzle: advice is MIXCALC_NOZZLE_KEEP and so on, outlier MIXCALC_OUTLIER_NONE and so on, 0 for none.
+struct CheckedNozzle {
+    std::string name;
+    Uncertain flow, of_mean, of_new;
+    std::uint32_t advice;
+    std::optional<Side> rejected;
+    std::uint32_t outlier;
+};
+
+/// What a check says of a set: advice is MIXCALC_SET_KEEP and so on.
+struct CheckedSet {
+    std::uint32_t advice;
+    Uncertain mean, of_new;
+    std::optional<Uncertain> shared;
+    std::optional<std::pair<Uncertain, Side>> sides;
+    Ratio repeatability;
+    std::uint32_t outlier;
+    std::vector<CheckedNozzle> nozzles;
+};
+
+/// Judges catches by a check whose pointers are set as in C; start it as MIXCALC_NOZZLE_CHECK_INIT.
+inline CheckedSet check_nozzles(const mixcalc_nozzle_check &check, const std::vector<Catches> &catches)
+{
+    std::vector<mixcalc_catches> views;
+    for (const auto &one : catches)
+        views.push_back({one.name.c_str(), one.repeats_l_per_min.data(), one.repeats_l_per_min.size(), static_cast<std::uint32_t>(one.side), 0});
+    const detail::Owned<mixcalc_checked, mixcalc_checked_free> set(detail::made<mixcalc_checked>(mixcalc_check_nozzles, &check, views.data(), views.size()));
+    const mixcalc_checked *all = set.get();
+    const auto s = detail::told(mixcalc_checked_set MIXCALC_CHECKED_SET_INIT, mixcalc_checked_summary, all);
+    CheckedSet found{s.advice, Uncertain::copy(s.mean), Uncertain::copy(s.of_new), {}, {}, Ratio::from_percent(s.repeatability_percent), s.outlier_verdict, {}};
+    if (s.shared)
+        found.shared = Uncertain::copy(s.shared);
+    if (s.sides)
+        found.sides = {Uncertain::copy(s.sides), static_cast<Side>(s.sides_side)};
+    for (std::size_t i = 0; i < s.nozzles; ++i) {
+        const auto n = detail::told(mixcalc_checked_nozzle MIXCALC_CHECKED_NOZZLE_INIT, mixcalc_checked_nozzle_at, all, i);
+        found.nozzles.push_back({n.name, Uncertain::copy(n.flow), Uncertain::copy(n.of_mean), Uncertain::copy(n.of_new), n.advice,
+                                 n.rejected ? std::optional(static_cast<Side>(n.rejected)) : std::nullopt, n.outlier_verdict});
+    }
+    return found;
+}
+
+inline std::uint64_t repeats_needed(Ratio spread, Ratio precision, Ratio coverage)
+{
+    std::uint64_t repeats = 0;
+    detail::call(mixcalc_repeats_needed, spread.percent(), precision.percent(), coverage.percent(), &repeats);
+    return repeats;
+}
+
+inline bool is_settled(const Uncertain &mean, Ratio precision, Ratio coverage)
+{
+    std::uint32_t settled = 0;
+    detail::call(mixcalc_is_settled, mean.get(), precision.percent(), coverage.percent(), &settled);
+    return settled != 0;
+}
+
+/// A test of the value that is farthest from the mean, as C tells it. The values are all in one unit.
+inline mixcalc_outlier_test outlier(const std::vector<double> &values, Ratio risk)
+{
+    return detail::told(mixcalc_outlier_test MIXCALC_OUTLIER_TEST_INIT, mixcalc_outlier, values.data(), values.size(), risk.percent());
+}
+
+/// How often to measure each of several things; each with the spread of a repeat and the time that it takes.
+inline std::vector<std::uint64_t> best_repeats(const std::vector<std::pair<Ratio, Time>> &efforts, Time available)
+{
+    std::vector<double> spreads, times;
+    for (const auto &[spread, time] : efforts) {
+        spreads.push_back(spread.percent());
+        times.push_back(time.in("min"));
+    }
+    std::vector<std::uint64_t> repeats(efforts.empty() ? 1 : efforts.size());
+    detail::call(mixcalc_best_repeats, spreads.data(), times.data(), efforts.size(), available.in("min"), repeats.data());
+    return repeats;
+}
+
+/// The straight line through the flows of a nozzle over its hours of use.
+class Wear {
+public:
+    /// Points of hours of use and flow.
+    explicit Wear(const std::vector<std::pair<double, Flow>> &points)
+    {
+        std::vector<double> hours, flows;
+        for (const auto &[hour, flow] : points) {
+            hours.push_back(hour);
+            flows.push_back(flow.liters_per_minute());
+        }
+        handle_.reset(detail::made<mixcalc_wear>(mixcalc_wear_from_flows, hours.data(), flows.data(), points.size()));
+    }
+    /// Flow, and how much more that is than when new.
+    std::pair<Flow, Ratio> at(double hours) const
+    {
+        double flow = 0, more = 0;
+        detail::call(mixcalc_wear_at, handle_.get(), hours, &flow, &more);
+        return {Flow::from_liters_per_minute(flow), Ratio::from_percent(more)};
+    }
+    /// None where it cannot be foreseen.
+    std::optional<mixcalc_worn_at> reaches(Flow limit, Ratio coverage) const
+    {
+        const auto worn = detail::told(mixcalc_worn_at MIXCALC_WORN_AT_INIT, mixcalc_wear_reaches, handle_.get(), limit.liters_per_minute(), coverage.percent());
+        return worn.is_foreseen ? std::optional(worn) : std::nullopt;
+    }
+
+private:
+    detail::Owned<mixcalc_wear, mixcalc_wear_free> handle_;
+};
+
+/// The limits between which single values of a steady thing stay, in the unit of the values, and which values are outside.
+struct ControlChart {
+    double center, low, high;
+    std::vector<bool> is_outside;
+};
+
+inline ControlChart control_chart(const std::vector<double> &values)
+{
+    std::vector<std::uint8_t> outside(values.size());
+    const auto c = detail::told(mixcalc_chart MIXCALC_CHART_INIT, mixcalc_control_chart, values.data(), values.size(), outside.data());
+    return {c.center, c.low, c.high, std::vector<bool>(outside.begin(), outside.end())};
+}
+
+/// One trial of a simulation.
+class Trial {
+public:
+    explicit Trial(mixcalc_trial *trial) noexcept : trial_(trial) {}
+    double of(const Uncertain &value, const std::string &unit) const { return detail::sum(mixcalc_trial_of, trial_, value.get(), unit.c_str()); }
+
+private:
+    mixcalc_trial *trial_;
+};
+
+/// What came out of a simulation.
+class Simulation {
+public:
+    /// The model takes a Trial and gives a number in the unit. What it throws ends the simulation, and is thrown on.
+    template <class Model> Simulation(std::uint32_t trials, std::uint64_t seed, const std::string &unit, Model model)
+    {
+        struct Context {
+            Model &model;
+            std::exception_ptr thrown;
+        } context{model, nullptr};
+        const auto run = [](mixcalc_trial *trial, void *given, double *out) -> std::uint32_t {
+            auto &within = *static_cast<Context *>(given);
+            try {
+                *out = within.model(Trial(trial));
+                return MIXCALC_STATUS_OK;
+            } catch (...) {
+                within.thrown = std::current_exception();
+                return MIXCALC_STATUS_MODEL;
+            }
+        };
+        mixcalc_simulation *made = nullptr;
+        mixcalc_error error = MIXCALC_ERROR_INIT;
+        if (mixcalc_simulate(trials, seed, run, &context, unit.c_str(), &made, &error) != MIXCALC_STATUS_OK) {
+            if (context.thrown)
+                std::rethrow_exception(context.thrown);
+            throw Error(error);
+        }
+        handle_.reset(made);
+    }
+    double median(const std::string &unit) const { return detail::sum(mixcalc_simulation_median, handle_.get(), unit.c_str()); }
+    /// NAN where it does not settle.
+    double mean(const std::string &unit) const { return detail::sum(mixcalc_simulation_mean, handle_.get(), unit.c_str()); }
+    double standard_uncertainty(const std::string &unit) const { return detail::sum(mixcalc_simulation_standard_uncertainty, handle_.get(), unit.c_str()); }
+    Interval interval(Ratio coverage, const std::string &unit) const
+    {
+        Interval found{};
+        detail::call(mixcalc_simulation_interval, handle_.get(), coverage.percent(), unit.c_str(), &found.low, &found.high);
+        return found;
+    }
+
+private:
+    detail::Owned<mixcalc_simulation, mixcalc_simulation_free> handle_;
+};
 
 /* --- Plans --- */
 

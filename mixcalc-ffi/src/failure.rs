@@ -56,6 +56,28 @@ impl Failure {
         })
     }
 
+    /// A number that no member of a list has.
+    pub(crate) fn choice(parameter: &str, given: u32) -> Box<Self> {
+        Box::new(Self {
+            code: MIXCALC_STATUS_CHOICE,
+            message: format!("{parameter}: must be one of the numbers of its list in mixcalc.h, got {given}"),
+            path: parameter.into(),
+            given: given.to_string(),
+            ..Self::default()
+        })
+    }
+
+    /// The caller's model ended a simulation.
+    pub(crate) fn model(status: u32) -> Box<Self> {
+        Box::new(Self {
+            code: MIXCALC_STATUS_MODEL,
+            message: format!("model: ended the simulation with status {status}"),
+            path: "model".into(),
+            given: status.to_string(),
+            allowed: "0".into(),
+        })
+    }
+
     pub(crate) fn kind(given: &str) -> Box<Self> {
         let words: Vec<&str> =
             Kind::all().iter().filter(|kind| **kind != Kind::Derived).map(|kind| kind.words()).collect();

@@ -9,12 +9,19 @@
 //! | `failure` | why a call failed, and the sentences of the border's own codes |
 //! | `error` | the struct that tells the caller |
 //! | `sized` | structs whose first field says how much of them the caller knows |
+//! | `handle` | what is made behind a pointer, and lists that come in |
 //! | `text` | text taken from the caller, handed out and taken back |
 //! | `choice` | numbers of closed lists |
 //! | `sum` | one number at a time |
 //! | `quantity` | unit words and text of quantities |
 //! | `plan` | a job document in, a plan out: documents and pages |
 //! | `view` | what a plan holds, one struct at a time |
+//! | `uncertain` | uncertain quantities |
+//! | `calibration` | every way to a volume rate, its setting, delivered doses |
+//! | `nozzle` | nozzles, standard sizes, fans |
+//! | `nozzle_check` | the catches of a boom judged |
+//! | `repeats` | how often to measure, outliers, wear, control charts |
+//! | `simulation` | Monte Carlo over the caller's model |
 //! | `schema` | the schemas of the documents |
 //! | `version` | which library this is |
 #![deny(unsafe_op_in_unsafe_fn)]
@@ -24,28 +31,41 @@
 )]
 
 mod border;
+mod calibration;
 mod choice;
 mod error;
 mod failure;
+mod handle;
+mod nozzle;
+mod nozzle_check;
 mod plan;
 mod quantity;
+mod repeats;
 mod schema;
+mod simulation;
 mod sized;
 mod status;
 mod sum;
 mod text;
+mod uncertain;
 mod version;
 mod view;
 mod view_label;
 
+pub use calibration::*;
 pub use choice::*;
 pub use error::{ErrorDetails, MIXCALC_MESSAGE_SIZE, MIXCALC_TEXT_SIZE};
+pub use nozzle::*;
+pub use nozzle_check::*;
 pub use plan::*;
 pub use quantity::*;
+pub use repeats::*;
 pub use schema::*;
+pub use simulation::*;
 pub use status::*;
 pub use sum::*;
 pub use text::mixcalc_string_free;
+pub use uncertain::*;
 pub use version::{MIXCALC_ABI_VERSION, mixcalc_abi_version, mixcalc_version};
 pub use view::*;
 pub use view_label::*;

@@ -84,7 +84,7 @@ pub unsafe extern "C" fn mixcalc_read_quantity(
     unsafe { answer(error, body) }
 }
 
-fn kind_named(words: &str) -> Result<Kind, Box<Failure>> {
+pub(crate) fn kind_named(words: &str) -> Result<Kind, Box<Failure>> {
     let known = Kind::all().iter().find(|kind| kind.words() == words && **kind != Kind::Derived);
     known.copied().ok_or_else(|| Failure::kind(words))
 }

@@ -18,5 +18,11 @@ pub const MIXCALC_STATUS_INDEX: u32 = 4;
 /// There is no kind of quantity of that name.
 pub const MIXCALC_STATUS_KIND: u32 = 5;
 
+/// A number that stands for no member of its list, such as MIXCALC_ALLEYS_EACH.
+pub const MIXCALC_STATUS_CHOICE: u32 = 6;
+
+/// The caller's model returned another status than MIXCALC_STATUS_OK, which ended the simulation.
+pub const MIXCALC_STATUS_MODEL: u32 = 7;
+
 /// A fault of the library, caught at the border. The process may go on.
 pub const MIXCALC_STATUS_PANIC: u32 = 99;

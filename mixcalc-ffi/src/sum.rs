@@ -8,14 +8,10 @@ use mixcalc::{
 use crate::border::answer;
 use crate::error::ErrorDetails;
 use crate::failure::Failure;
-
-/// Where a result goes, which is looked at before anything is worked out.
-fn room<T>(parameter: &str, out: *mut T) -> Result<*mut T, Box<Failure>> {
-    if out.is_null() { Err(Failure::null_pointer(parameter)) } else { Ok(out) }
-}
+use crate::handle::room;
 
 /// A bare number as a kind; an error names the quantity.
-fn named<Q>(name: &str, kind: Result<Q, mixcalc::Error>) -> Result<Q, Box<Failure>> {
+pub(crate) fn named<Q>(name: &str, kind: Result<Q, mixcalc::Error>) -> Result<Q, Box<Failure>> {
     kind.map_err(|error| Box::<Failure>::from(error).at(name))
 }
 
@@ -23,17 +19,18 @@ fn named<Q>(name: &str, kind: Result<Q, mixcalc::Error>) -> Result<Q, Box<Failur
 macro_rules! answer_sum {
     ($out:ident, $error:ident, $sum:ident($($name:ident = $kind:ident::$from:ident($bare:ident)),*).$unit:ident) => {{
         let body = || {
-            let out = room(stringify!($out), $out)?;
-            $(let $name = named(stringify!($name), $kind::$from($bare))?;)*
+            let out = $crate::handle::room(stringify!($out), $out)?;
+            $(let $name = $crate::sum::named(stringify!($name), $kind::$from($bare))?;)*
             let answered = mixcalc::$sum($($name),*)?.$unit();
             // SAFETY: the caller's promise.
             unsafe { out.write(answered) };
             Ok(())
         };
         // SAFETY: the caller's promise.
-        unsafe { answer($error, body) }
+        unsafe { $crate::border::answer($error, body) }
     }};
 }
+pub(crate) use answer_sum;
 
 /// Volume of mix for an area at a volume rate.
 ///

@@ -451,6 +451,368 @@ static void a_thousand_plans_from_eight_threads(const mixcalc_plan *plan)
     mixcalc_string_free(text);
 }
 
+/* --- Calibration --- */
+
+static uint32_t narrower(mixcalc_trial *trial, void *context, double *out_value)
+{
+    const mixcalc_uncertain *const *swaths = context;
+    double left, right;
+    uint32_t status = mixcalc_trial_of(trial, swaths[0], "m", &left, NULL);
+
+    if (status == MIXCALC_STATUS_OK)
+        status = mixcalc_trial_of(trial, swaths[1], "m", &right, NULL);
+    *out_value = left < right ? left : right;
+    return status;
+}
+
+static uint32_t gives_up(mixcalc_trial *trial, void *context, double *out_value)
+{
+    (void)trial, (void)context, (void)out_value;
+    return 42;
+}
+
+static uint32_t gives_nothing(mixcalc_trial *trial, void *context, double *out_value)
+{
+    MUST(mixcalc_trial_of(NULL, NULL, "m", out_value, NULL) == MIXCALC_STATUS_NULL_POINTER);
+    MUST(mixcalc_trial_of(trial, NULL, "m", out_value, NULL) == MIXCALC_STATUS_NULL_POINTER);
+    (void)context;
+    *out_value = NAN;
+    return MIXCALC_STATUS_OK;
+}
+
+#define MADE(call) MUST((call) == MIXCALC_STATUS_OK)
+#define REFUSED(status, place, call)                       \
+    do {                                                   \
+        mixcalc_error error = MIXCALC_ERROR_INIT;          \
+        mixcalc_error *e = &error;                         \
+        MUST((call) == (status) && error.code == (status)); \
+        MUST(strcmp(error.path, place) == 0);              \
+    } while (0)
+
+static void uncertain_values_are_made_combined_and_refused(void)
+{
+    const double repeats[] = {1.19, 1.2, 1.21};
+    mixcalc_uncertain *flow = NULL, *tolerance, *resolution, *expanded, *certain, *made = NULL, *none = NULL;
+    mixcalc_contribution contribution = MIXCALC_CONTRIBUTION_INIT;
+    const mixcalc_uncertain *all[3];
+    double value = 7, low = 7, high = 7;
+    size_t count = 7;
+    uint32_t side = 7;
+
+    REFUSES(mixcalc_uncertain_exact(1, NULL, &made, e), "unit");
+    REFUSES(mixcalc_uncertain_exact(1, "m", NULL, e), "out_uncertain");
+    REFUSES(mixcalc_uncertain_from_repeats(NULL, repeats, 3, "L/min", &made, e), "name");
+    REFUSES(mixcalc_uncertain_from_repeats("flow", NULL, 3, "L/min", &made, e), "repeats");
+    REFUSES(mixcalc_uncertain_from_tolerance("speed", 1, 1, NULL, &made, e), "unit");
+    REFUSED(MIXCALC_STATUS_LENGTH, "repeats_count", mixcalc_uncertain_from_repeats("flow", repeats, SIZE_MAX, "L/min", &made, e));
+    REFUSED(MIXCALC_STATUS_LENGTH, "repeats_count", mixcalc_uncertain_from_repeats("flow", repeats, SIZE_MAX / 8, "L/min", &made, e));
+    MUST(mixcalc_uncertain_from_repeats("flow", repeats, 0, "L/min", &made, NULL) != MIXCALC_STATUS_OK);
+    MUST(mixcalc_uncertain_from_repeats("flow", repeats, 1, "L/min", &made, NULL) != MIXCALC_STATUS_OK);
+    REFUSED(MIXCALC_STATUS_NOT_FINITE, "value", mixcalc_uncertain_exact(NAN, "m", &made, e));
+    REFUSED(MIXCALC_STATUS_UNKNOWN_UNIT, "value", mixcalc_uncertain_exact(1, "cubit", &made, e));
+    MUST(mixcalc_uncertain_from_standard_uncertainty("x", 1, 0.1, NAN, "m", &made, NULL) == MIXCALC_STATUS_NOT_FINITE);
+    MUST(mixcalc_uncertain_from_standard_uncertainty("x", 1, -0.1, 3, "m", &made, NULL) != MIXCALC_STATUS_OK);
+    MUST(mixcalc_uncertain_from_standard_uncertainty("x", 1, 0.1, 0, "m", &made, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    MUST(made == NULL);
+    mixcalc_uncertain_free(NULL);
+
+    MADE(mixcalc_uncertain_from_repeats("flow", repeats, 3, "L/min", &flow, NULL));
+    MADE(mixcalc_uncertain_from_tolerance("jug", 1, 0.02, "L/min", &tolerance, NULL));
+    MADE(mixcalc_uncertain_from_resolution("display", 1, 0.01, "L/min", &resolution, NULL));
+    MADE(mixcalc_uncertain_from_expanded_uncertainty("meter", 1, 0.02, 2, INFINITY, "L/min", &expanded, NULL));
+    MADE(mixcalc_uncertain_exact(2, "1", &certain, NULL));
+    MADE(mixcalc_uncertain_standard_uncertainty(expanded, "L/min", &value, NULL));
+    MUST(fabs(value - 0.01) < 1e-15);
+    MADE(mixcalc_uncertain_degrees_of_freedom(flow, &value, NULL));
+    MUST(fabs(value - 2) < 1e-12);
+    MADE(mixcalc_uncertain_degrees_of_freedom(expanded, &value, NULL));
+    MUST(isinf(value));
+
+    all[0] = flow, all[1] = tolerance, all[2] = NULL;
+    REFUSES(mixcalc_uncertain_sum(all, 3, &made, e), "values[2]");
+    REFUSES(mixcalc_uncertain_mean(NULL, 3, &made, e), "values");
+    REFUSED(MIXCALC_STATUS_LENGTH, "values_count", mixcalc_uncertain_harmonic_mean(all, SIZE_MAX, &made, e));
+    REFUSED(MIXCALC_STATUS_MISSING_INPUT, "values", mixcalc_uncertain_sum(NULL, 0, &made, e));
+    REFUSES(mixcalc_uncertain_plus(NULL, flow, &made, e), "a");
+    REFUSES(mixcalc_uncertain_over(flow, NULL, &made, e), "b");
+    MUST(mixcalc_uncertain_plus(flow, certain, &made, NULL) == MIXCALC_STATUS_UNLIKE_QUANTITIES);
+    MUST(mixcalc_uncertain_power(flow, certain, &made, NULL) != MIXCALC_STATUS_OK && made == NULL);
+
+    all[2] = resolution;
+    MADE(mixcalc_uncertain_sum(all, 3, &made, NULL));
+    MADE(mixcalc_uncertain_value(made, "L/min", &value, NULL));
+    MUST(fabs(value - 3.2) < 1e-12);
+    MADE(mixcalc_uncertain_contributions(made, &count, NULL));
+    MUST(count == 3);
+    MADE(mixcalc_uncertain_contribution(made, 0, "L/min", &contribution, NULL));
+    MUST(strcmp(contribution.name, "jug") == 0 && contribution.share_of_variance_percent > 50);
+    REFUSED(MIXCALC_STATUS_INDEX, "index", mixcalc_uncertain_contribution(made, 3, "L/min", &contribution, e));
+    EVERY_SIZE(mixcalc_contribution, MIXCALC_CONTRIBUTION_INIT, share_of_variance_percent,
+               mixcalc_uncertain_contribution(made, 0, "L/min", o, &error));
+    MADE(mixcalc_uncertain_interval(made, 95, "L/min", &low, &high, NULL));
+    MUST(low < value && value < high);
+    MUST(mixcalc_uncertain_interval(made, 100, "L/min", &low, &high, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    MUST(mixcalc_uncertain_interval(made, NAN, "L/min", &low, &high, NULL) == MIXCALC_STATUS_NOT_FINITE);
+    MUST(mixcalc_uncertain_value(made, "ha", &low, NULL) != MIXCALC_STATUS_OK);
+    REFUSES(mixcalc_uncertain_interval(made, 95, "L/min", NULL, &high, e), "out_low");
+    MADE(mixcalc_uncertain_probability_over_percent(made, 3.2, "L/min", &high, NULL));
+    MUST(fabs(high - 50) < 1e-6);
+    MADE(mixcalc_uncertain_side_of(made, 4, "L/min", 95, &side, NULL));
+    MUST(side == MIXCALC_SIDE_UNDER);
+    MADE(mixcalc_uncertain_side_of(made, 3.2, "L/min", 95, &side, NULL));
+    MUST(side == MIXCALC_SIDE_CANNOT_TELL);
+    MADE(mixcalc_uncertain_aim_under(made, 3.2, "L/min", 5, &high, NULL));
+    MUST(high < 3.2 && high > 3);
+    MUST(mixcalc_uncertain_aim_under(made, 3.2, "L/min", 50, &high, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+
+    MADE(mixcalc_uncertain_clone(made, &none, NULL));
+    mixcalc_uncertain_free(made);
+    MADE(mixcalc_uncertain_minus(none, none, &made, NULL));
+    MADE(mixcalc_uncertain_standard_uncertainty(made, "L/min", &value, NULL));
+    MUST(value == 0);
+    mixcalc_uncertain_free(none);
+    REFUSED(MIXCALC_STATUS_KIND, "kind", mixcalc_uncertain_claim(flow, "wetness", &none, e));
+    mixcalc_uncertain_free(made);
+    mixcalc_uncertain_free(flow), mixcalc_uncertain_free(tolerance), mixcalc_uncertain_free(resolution);
+    mixcalc_uncertain_free(expanded), mixcalc_uncertain_free(certain);
+}
+
+static void calibrations_say_what_they_hold_for(void)
+{
+    mixcalc_uncertain *flow, *slow, *fast, *swath, *rate = NULL;
+    mixcalc_calibration *calibration = NULL, *with = NULL;
+    mixcalc_setting may = MIXCALC_SETTING_INIT, july;
+    const mixcalc_uncertain *lent = NULL;
+    uint32_t differences = 7;
+    double value;
+
+    MADE(mixcalc_uncertain_exact(1.2, "L/min", &flow, NULL));
+    MADE(mixcalc_uncertain_exact(8, "km/h", &slow, NULL));
+    MADE(mixcalc_uncertain_exact(10, "km/h", &fast, NULL));
+    MADE(mixcalc_uncertain_exact(0.5, "m", &swath, NULL));
+    REFUSES(mixcalc_calibration_from_flow(NULL, slow, swath, &calibration, e), "flow");
+    REFUSES(mixcalc_calibration_from_flow(flow, slow, NULL, &calibration, e), "swath");
+    REFUSES(mixcalc_calibration_from_flow(flow, slow, swath, NULL, e), "out_calibration");
+    REFUSED(MIXCALC_STATUS_WRONG_QUANTITY, "speed", mixcalc_calibration_from_flow(flow, swath, swath, &calibration, e));
+    REFUSED(MIXCALC_STATUS_CHOICE, "alleys", mixcalc_calibration_from_alleys(flow, slow, swath, 0, &calibration, e));
+    REFUSED(MIXCALC_STATUS_CHOICE, "alleys", mixcalc_calibration_from_alleys(flow, slow, swath, 4, &calibration, e));
+    REFUSES(mixcalc_calibration_from_band(flow, slow, swath, swath, &calibration, NULL, e), "out_field");
+    MUST(calibration == NULL);
+    MADE(mixcalc_calibration_from_flow(flow, slow, swath, &calibration, NULL));
+    MADE(mixcalc_calibration_after_speed(calibration, slow, fast, &rate, NULL));
+    MADE(mixcalc_uncertain_value(rate, "L/ha", &value, NULL));
+    MUST(fabs(value - 144) < 1e-9);
+    MUST(mixcalc_calibration_after_flow(calibration, slow, fast, &rate, NULL) == MIXCALC_STATUS_WRONG_QUANTITY);
+    REFUSES(mixcalc_calibration_volume_rate(NULL, &lent, e), "calibration");
+    {
+        char *text = NULL;
+        REFUSED(MIXCALC_STATUS_CHOICE, "system", mixcalc_calibration_working(calibration, 9, &text, NULL, e));
+        MUST(text == NULL);
+    }
+
+    may.sprayer = "knapsack 2", may.operator_name = "A", may.nozzles = "4 x 03", may.pressure_kpa = 200;
+    may.ground = "level stubble", may.date = "2026-05-01";
+    july = may;
+    july.operator_name = "B", july.date = "2026-07-01";
+    MADE(mixcalc_calibration_differences(calibration, &july, 30, &differences, NULL));
+    MUST(differences == MIXCALC_DIFFERENCE_UNSTATED);
+    MADE(mixcalc_calibration_with_setting(calibration, &may, &with, NULL));
+    MADE(mixcalc_calibration_differences(with, &july, 30, &differences, NULL));
+    MUST(differences == (MIXCALC_DIFFERENCE_OPERATOR | MIXCALC_DIFFERENCE_TOO_OLD));
+    MADE(mixcalc_calibration_differences(with, &may, 30, &differences, NULL));
+    MUST(differences == 0);
+    REFUSES(mixcalc_calibration_differences(with, NULL, 30, &differences, e), "use_in");
+    july.date = NULL;
+    REFUSES(mixcalc_calibration_differences(with, &july, 30, &differences, e), "use_in.date");
+    july.date = "2026-02-30";
+    MUST(mixcalc_calibration_differences(with, &july, 30, &differences, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    july = may;
+    july.struct_size--;
+    REFUSED(MIXCALC_STATUS_STRUCT_SIZE, "use_in", mixcalc_calibration_differences(with, &july, 30, &differences, e));
+    MUST(mixcalc_calibration_differences(with, &may, NAN, &differences, NULL) == MIXCALC_STATUS_NOT_FINITE);
+
+    mixcalc_calibration_free(NULL);
+    mixcalc_calibration_free(calibration);
+    mixcalc_calibration_free(with);
+    mixcalc_uncertain_free(flow), mixcalc_uncertain_free(slow), mixcalc_uncertain_free(fast);
+    mixcalc_uncertain_free(swath), mixcalc_uncertain_free(rate);
+}
+
+static void nozzles_are_rated_fitted_and_checked(void)
+{
+    const double pressures[] = {100, 200, 300, 400}, flows[] = {0.7, 0.98, 1.21, 1.39};
+    const double first[] = {1.207, 1.21, 1.213}, second[] = {1.197, 1.2, 1.203}, worn[] = {1.342, 1.345, 1.348};
+    mixcalc_catches catches[] = {
+        {"1", first, 3, MIXCALC_BOOM_LEFT, 0}, {"2", second, 3, MIXCALC_BOOM_RIGHT, 0}, {"3", worn, 3, MIXCALC_BOOM_RIGHT, 0}};
+    mixcalc_nozzle_check check = MIXCALC_NOZZLE_CHECK_INIT;
+    mixcalc_checked_set summary = MIXCALC_CHECKED_SET_INIT;
+    mixcalc_checked_nozzle nozzle_of = MIXCALC_CHECKED_NOZZLE_INIT;
+    mixcalc_rated rated = MIXCALC_RATED_INIT;
+    mixcalc_nozzle *nozzle = NULL, *fitted = NULL, *ranged = NULL;
+    mixcalc_uncertain *new_flow, *pressure, *flow;
+    mixcalc_checked *set = NULL;
+    const char *names[MIXCALC_NOZZLE_SIZES];
+    double kpa[MIXCALC_NOZZLE_SIZES], value;
+    size_t count;
+    uint32_t bound;
+
+    MADE(mixcalc_rated_flow("03", MIXCALC_SIZE_NOMINAL, &rated, NULL));
+    MUST(rated.flow_l_per_min == 1.2 && rated.pressure_kpa == 300 && rated.confidence == MIXCALC_CONFIDENCE_CERTAIN);
+    MUST(strstr(rated.source, "ISO 10625") != NULL);
+    REFUSED(MIXCALC_STATUS_CHOICE, "definition", mixcalc_rated_flow("03", 3, &rated, e));
+    REFUSED(MIXCALC_STATUS_UNKNOWN_CHOICE, "size", mixcalc_rated_flow("0300", MIXCALC_SIZE_NOMINAL, &rated, e));
+    REFUSES(mixcalc_rated_flow(NULL, MIXCALC_SIZE_NOMINAL, &rated, e), "size");
+    EVERY_SIZE(mixcalc_rated, MIXCALC_RATED_INIT, confidence, mixcalc_rated_flow("03", MIXCALC_SIZE_BY_CUSTOM, o, &error));
+    MADE(mixcalc_required_sizes(1, 200, 400, names, kpa, MIXCALC_NOZZLE_SIZES, &count, NULL));
+    MUST(count == 2 && strcmp(names[0], "025") == 0 && strcmp(names[1], "03") == 0 && fabs(kpa[0] - 300) < 1e-9);
+    names[1] = NULL;
+    MADE(mixcalc_required_sizes(1, 200, 400, names, kpa, 1, &count, NULL));
+    MUST(count == 2 && names[1] == NULL);
+    MADE(mixcalc_required_sizes(1, 200, 400, NULL, NULL, 0, &count, NULL));
+    REFUSES(mixcalc_required_sizes(1, 200, 400, NULL, kpa, 1, &count, e), "out_names");
+
+    MADE(mixcalc_nozzle_rated("03", MIXCALC_SIZE_NOMINAL, &nozzle, NULL));
+    MADE(mixcalc_uncertain_exact(75, "kPa", &pressure, NULL));
+    MADE(mixcalc_nozzle_flow_at(nozzle, pressure, &flow, NULL));
+    MADE(mixcalc_uncertain_value(flow, "L/min", &value, NULL));
+    MUST(fabs(value - 0.6) < 1e-12);
+    mixcalc_uncertain_free(flow);
+    MADE(mixcalc_nozzle_from_points("test", pressures, flows, 4, &fitted, NULL));
+    MADE(mixcalc_nozzle_exponent(fitted, &flow, NULL));
+    MADE(mixcalc_uncertain_value(flow, "1", &value, NULL));
+    MUST(value > 0.45 && value < 0.55);
+    REFUSES(mixcalc_nozzle_from_points("test", pressures, NULL, 4, &fitted, e), "flows_l_per_min");
+    MUST(mixcalc_nozzle_from_points("test", pressures, flows, 2, &ranged, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    REFUSES(mixcalc_nozzle_with_exponent(nozzle, NULL, &ranged, e), "exponent");
+    MADE(mixcalc_nozzle_with_pressure_range(nozzle, 150, 400, "maker", &ranged, NULL));
+    MADE(mixcalc_nozzle_broken_limit(ranged, 100, &bound, &value, NULL));
+    MUST(bound == MIXCALC_BOUND_AT_LEAST && fabs(value - 150) < 1e-9);
+    MADE(mixcalc_nozzle_broken_limit(ranged, 300, &bound, &value, NULL));
+    MUST(bound == 0 && value == 0);
+    MUST(mixcalc_fan_width_m(UINT32_MAX, 0.5, &value, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    MUST(mixcalc_fan_width_m(256 + 110, 0.5, &value, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    MADE(mixcalc_boom_height_m(110, 0.5, 100, &value, NULL));
+    MUST(fabs(value - 0.35) < 5e-4);
+
+    MADE(mixcalc_uncertain_exact(1.2, "L/min", &new_flow, NULL));
+    REFUSES(mixcalc_check_nozzles(&check, catches, 3, &set, e), "check.rated");
+    REFUSES(mixcalc_check_nozzles(NULL, catches, 3, &set, e), "check");
+    check.rated = new_flow;
+    REFUSES(mixcalc_check_nozzles(&check, NULL, 3, &set, e), "catches");
+    REFUSED(MIXCALC_STATUS_LENGTH, "catches_count", mixcalc_check_nozzles(&check, catches, SIZE_MAX, &set, e));
+    REFUSED(MIXCALC_STATUS_MISSING_INPUT, "catches", mixcalc_check_nozzles(&check, NULL, 0, &set, e));
+    check.of_mean_percent = 4;
+    REFUSES(mixcalc_check_nozzles(&check, catches, 3, &set, e), "check.limits_source");
+    check.of_mean_percent = 0, check.reject_percent = 10;
+    REFUSES(mixcalc_check_nozzles(&check, catches, 3, &set, e), "check.reject_law");
+    check.reject_law = "example law";
+    catches[1].side = 3;
+    REFUSED(MIXCALC_STATUS_CHOICE, "catches[1].side", mixcalc_check_nozzles(&check, catches, 3, &set, e));
+    catches[1].side = MIXCALC_BOOM_RIGHT, catches[1].name = NULL;
+    REFUSES(mixcalc_check_nozzles(&check, catches, 3, &set, e), "catches[1].name");
+    catches[1].name = "2", catches[2].repeats_l_per_min = NULL;
+    REFUSES(mixcalc_check_nozzles(&check, catches, 3, &set, e), "catches[2].repeats_l_per_min");
+    catches[2].repeats_l_per_min = worn;
+    MUST(set == NULL);
+    MADE(mixcalc_check_nozzles(&check, catches, 3, &set, NULL));
+    MADE(mixcalc_checked_summary(set, &summary, NULL));
+    MUST(summary.nozzles == 3 && summary.mean != NULL && summary.of_new != NULL && summary.sides != NULL);
+    MUST(summary.advice == MIXCALC_SET_SINGLE_NOZZLES && summary.sides_side == MIXCALC_SIDE_OVER);
+    MADE(mixcalc_checked_nozzle_at(set, 2, &nozzle_of, NULL));
+    MUST(strcmp(nozzle_of.name, "3") == 0 && nozzle_of.advice == MIXCALC_NOZZLE_REPLACE);
+    MUST(nozzle_of.rejected == MIXCALC_SIDE_OVER && nozzle_of.outlier_verdict == MIXCALC_OUTLIER_TOO_FEW);
+    MADE(mixcalc_uncertain_value(nozzle_of.of_new, "%", &value, NULL));
+    MUST(fabs(value - 100 * (1.345 / 1.2 - 1)) < 1e-9);
+    REFUSED(MIXCALC_STATUS_INDEX, "index", mixcalc_checked_nozzle_at(set, 3, &nozzle_of, e));
+    EVERY_SIZE(mixcalc_checked_set, MIXCALC_CHECKED_SET_INIT, sides_side, mixcalc_checked_summary(set, o, &error));
+    EVERY_SIZE(mixcalc_checked_nozzle, MIXCALC_CHECKED_NOZZLE_INIT, outlier_verdict, mixcalc_checked_nozzle_at(set, 0, o, &error));
+    mixcalc_checked_free(set);
+    check.rated = NULL, check.caught = &catches[1];
+    MADE(mixcalc_check_nozzles(&check, catches, 3, &set, NULL));
+    mixcalc_checked_free(set);
+    check.struct_size--;
+    REFUSED(MIXCALC_STATUS_STRUCT_SIZE, "check", mixcalc_check_nozzles(&check, catches, 3, &set, e));
+
+    mixcalc_checked_free(NULL), mixcalc_nozzle_free(NULL);
+    mixcalc_nozzle_free(nozzle), mixcalc_nozzle_free(fitted), mixcalc_nozzle_free(ranged);
+    mixcalc_uncertain_free(new_flow), mixcalc_uncertain_free(pressure), mixcalc_uncertain_free(flow);
+}
+
+static void repeats_wear_and_trials(void)
+{
+    const double catches[] = {600, 604, 680, 602}, spreads[] = {1, 5}, times[] = {2, 3};
+    const double hours[] = {0, 10, 20, 30, 40}, flows[] = {1, 1.011, 1.019, 1.031, 1.039}, same[] = {1, 1, 1};
+    const double steady[] = {1.2, 1.21, 1.2, 1.22, 1.21, 9};
+    mixcalc_outlier_test test = MIXCALC_OUTLIER_TEST_INIT;
+    mixcalc_worn_at worn = MIXCALC_WORN_AT_INIT;
+    mixcalc_chart chart = MIXCALC_CHART_INIT;
+    mixcalc_simulation *simulation = NULL, *again = NULL;
+    mixcalc_uncertain *mean, *swaths[2];
+    mixcalc_wear *wear = NULL;
+    uint64_t repeats[2] = {7, 7};
+    uint8_t outside[6];
+    uint32_t settled = 7;
+    double value, other, low, high;
+
+    MADE(mixcalc_repeats_needed(5, 5, 95, repeats, NULL));
+    MUST(repeats[0] == 7);
+    MUST(mixcalc_repeats_needed(NAN, 5, 95, repeats, NULL) == MIXCALC_STATUS_NOT_FINITE && repeats[0] == 7);
+    MADE(mixcalc_best_repeats(spreads, times, 2, 30, repeats, NULL));
+    MUST(repeats[0] == 3 && repeats[1] == 8);
+    REFUSES(mixcalc_best_repeats(spreads, NULL, 2, 30, repeats, e), "times_min");
+    MUST(mixcalc_best_repeats(NULL, NULL, 0, 30, repeats, NULL) == MIXCALC_STATUS_MISSING_INPUT);
+    MADE(mixcalc_outlier(catches, 4, 5, &test, NULL));
+    MUST(test.verdict == MIXCALC_OUTLIER_FOUND && test.farthest == 2 && test.residual > test.critical);
+    REFUSES(mixcalc_outlier(NULL, 4, 5, &test, e), "values");
+    REFUSED(MIXCALC_STATUS_LENGTH, "values_count", mixcalc_outlier(catches, SIZE_MAX, 5, &test, e));
+    EVERY_SIZE(mixcalc_outlier_test, MIXCALC_OUTLIER_TEST_INIT, verdict, mixcalc_outlier(catches, 4, 5, o, &error));
+    MADE(mixcalc_uncertain_from_repeats("catches", catches, 2, "mL", &mean, NULL));
+    MADE(mixcalc_is_settled(mean, 10, 95, &settled, NULL));
+    MUST(settled == 1);
+    MADE(mixcalc_is_settled(mean, 1, 95, &settled, NULL));
+    MUST(settled == 0);
+    mixcalc_uncertain_free(mean);
+
+    REFUSES(mixcalc_wear_from_flows(hours, NULL, 5, &wear, e), "flows_l_per_min");
+    MUST(mixcalc_wear_from_flows(hours, flows, 2, &wear, NULL) == MIXCALC_STATUS_OUT_OF_RANGE && wear == NULL);
+    MADE(mixcalc_wear_from_flows(hours, flows, 5, &wear, NULL));
+    MADE(mixcalc_wear_at(wear, 50, &value, &other, NULL));
+    MUST(value > 1.045 && value < 1.055 && other > 4.5 && other < 5.5);
+    MADE(mixcalc_wear_reaches(wear, 1.1, 95, &worn, NULL));
+    MUST(worn.is_foreseen && worn.earliest_h > 85 && fabs(worn.expected_h - 101) < 1 && worn.latest_h < 125);
+    EVERY_SIZE(mixcalc_worn_at, MIXCALC_WORN_AT_INIT, is_foreseen, mixcalc_wear_reaches(wear, 1.1, 95, o, &error));
+    mixcalc_wear_free(wear);
+    MADE(mixcalc_wear_from_flows(hours, same, 3, &wear, NULL));
+    MADE(mixcalc_wear_reaches(wear, 1.1, 95, &worn, NULL));
+    MUST(!worn.is_foreseen && worn.expected_h == 0);
+    mixcalc_wear_free(wear), mixcalc_wear_free(NULL);
+    MADE(mixcalc_control_chart(steady, 5, outside, &chart, NULL));
+    MUST(fabs(chart.high - 1.24125) < 1e-9 && chart.outside == 0 && outside[4] == 0);
+    MADE(mixcalc_control_chart(steady, 2, NULL, &chart, NULL));
+    EVERY_SIZE(mixcalc_chart, MIXCALC_CHART_INIT, outside, mixcalc_control_chart(steady, 6, NULL, o, &error));
+
+    MADE(mixcalc_uncertain_from_tolerance("left swath", 2, 0.1, "m", &swaths[0], NULL));
+    MADE(mixcalc_uncertain_from_tolerance("right swath", 2, 0.1, "m", &swaths[1], NULL));
+    REFUSES(mixcalc_simulate(1000, 1, NULL, NULL, "m", &simulation, e), "model");
+    REFUSES(mixcalc_simulate(1000, 1, narrower, swaths, NULL, &simulation, e), "unit");
+    REFUSED(MIXCALC_STATUS_MODEL, "model", mixcalc_simulate(1000, 1, gives_up, NULL, "m", &simulation, e));
+    MUST(mixcalc_simulate(1000, 1, gives_nothing, NULL, "m", &simulation, NULL) == MIXCALC_STATUS_NOT_FINITE);
+    MUST(mixcalc_simulate(999, 1, narrower, swaths, "m", &simulation, NULL) == MIXCALC_STATUS_OUT_OF_RANGE);
+    MUST(simulation == NULL);
+    MADE(mixcalc_simulate(100000, 1, narrower, swaths, "m", &simulation, NULL));
+    MADE(mixcalc_simulate(100000, 1, narrower, swaths, "m", &again, NULL));
+    MADE(mixcalc_simulation_mean(simulation, "m", &value, NULL));
+    MADE(mixcalc_simulation_mean(again, "m", &other, NULL));
+    MUST(value == other && fabs(value - (2 - 0.1 / 3)) < 1e-3);
+    MADE(mixcalc_simulation_median(simulation, "m", &value, NULL));
+    MADE(mixcalc_simulation_interval(simulation, 95, "m", &low, &high, NULL));
+    MUST(1.9 <= low && low < value && value < high && high <= 2.1);
+    MADE(mixcalc_simulation_standard_uncertainty(simulation, "m", &value, NULL));
+    MUST(value > 0.04 && value < 0.06);
+    mixcalc_simulation_free(simulation), mixcalc_simulation_free(again), mixcalc_simulation_free(NULL);
+    mixcalc_uncertain_free(swaths[0]), mixcalc_uncertain_free(swaths[1]);
+}
+
 int main(int argc, char **argv)
 {
     mixcalc_plan *plan = NULL, *stopped = NULL;
@@ -473,6 +835,10 @@ int main(int argc, char **argv)
     what_is_no_job_gets_a_code_of_the_library();
     what_is_no_number_is_refused_and_nothing_is_written();
     a_stopped_plan_gives_no_amounts_and_no_steps(stopped);
+    uncertain_values_are_made_combined_and_refused();
+    calibrations_say_what_they_hold_for();
+    nozzles_are_rated_fitted_and_checked();
+    repeats_wear_and_trials();
     a_thousand_plans_from_eight_threads(plan);
     MUST(strncmp(mixcalc_job_schema(), "{", 1) == 0 && strstr(mixcalc_job_schema(), "mixcalc-job/1"));
     MUST(strncmp(mixcalc_plan_schema(), "{", 1) == 0 && strstr(mixcalc_plan_schema(), "mixcalc-plan/1"));

@@ -77,9 +77,10 @@ def test_a_stopped_plan_has_no_sheet_and_says_why(c_plan, stopped):
 def test_vectors_through_c_are_those_of_rust_to_the_last_bit(c_programs, rust_examples):
     """The tolerance is the vectors'; between the languages there is none."""
     *lines, ran = run(c_programs / "vectors").splitlines()
-    files = [json.loads((ROOT / "tests/conformance" / name).read_text(encoding="utf-8")) for name in ("quantity.json", "sums.json")]
+    names = ("quantity.json", "sums.json", "calibration.json")
+    files = [json.loads((ROOT / "tests/conformance" / name).read_text(encoding="utf-8")) for name in names]
     unsayable = [case["id"] for case in files[0]["cases"] if "\0" in case["text"]]
-    assert ran == f"{files[0]['count'] + files[1]['count'] - len(unsayable)} cases ran"
+    assert ran == f"{sum(file['count'] for file in files) - len(unsayable)} cases ran"
     cases = {case["id"]: case for case in files[0]["cases"] if "value" in case and case["id"] not in unsayable}
     asked = [{key: case.get(key) for key in ("text", "claim", "unit")} for case in cases.values()]
     rust = run(rust_examples / "quantity_lines", input="".join(json.dumps(line) + "\n" for line in asked)).splitlines()

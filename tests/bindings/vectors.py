@@ -1,4 +1,4 @@
-"""Writes tests/conformance/quantity.json and sums.json as a C header: `python vectors.py > vectors.h`."""
+"""Writes tests/conformance/quantity.json, sums.json and calibration.json as a C header: `python vectors.py > vectors.h`."""
 
 import json
 from pathlib import Path
@@ -49,8 +49,48 @@ def sum_(case: dict) -> tuple[str, str]:
     return call, "    {" + ", ".join(fields) + f", {case['id'].replace('-', '_')}}},\n"
 
 
+# What a way to a volume rate is called in the vectors: its function, its inputs in order, and what follows them.
+WAYS = {
+    "flow": ("flow", ["flow", "speed", "swath"]),
+    "timed course": ("timed_course", ["catch", "catch_time", "course", "course_time", "swath"]),
+    "catch over course": ("catch_over_course", ["catch", "course", "swath"]),
+    "catch over area": ("catch_over_area", ["catch", "area"]),
+    "refill": ("refill", ["refill", "area"]),
+    "emptied tank": ("emptied_tank", ["filled", "residual", "area"]),
+    "spot": ("spot", ["catch", "catch_time", "spot", "spot_time"]),
+    "plants": ("plants", ["volume", "ground"]),
+    "sides": ("sides", ["left", "right", "speed", "row_spacing"]),
+    "band": ("band", ["flow", "speed", "band", "row_spacing"], "&made[0], &made[1]"),
+    "band of field": ("band", ["flow", "speed", "band", "row_spacing"], "&made[1], &made[0]"),
+    "alleys: each": ("alleys", ["flow", "speed", "row_spacing"], "MIXCALC_ALLEYS_EACH, &made[0]"),
+    "alleys: each twice": ("alleys", ["flow", "speed", "row_spacing"], "MIXCALC_ALLEYS_EACH_TWICE, &made[0]"),
+    "alleys: every other": ("alleys", ["flow", "speed", "row_spacing"], "MIXCALC_ALLEYS_EVERY_OTHER, &made[0]"),
+}
+
+
+def calibration(case: dict) -> tuple[str, str]:
+    """The function that calls it, and its line in the table."""
+    way, names, *rest = WAYS[case["by"]]
+    assert set(names) == set(case["inputs"]), case["id"]
+    call = f"static uint32_t calibrate_{case['id'].replace('-', '_')}(mixcalc_uncertain *const *in, mixcalc_calibration **made, mixcalc_error *error)"
+    inputs = ", ".join(f"in[{i}]" for i in range(len(names)))
+    call += f" {{ return mixcalc_calibration_from_{way}({inputs}, {rest[0] if rest else '&made[0]'}, error); }}\n"
+
+    def stated(name: str) -> str:
+        value, unit = case["inputs"][name]["quantity"].split(" ", 1)
+        return f"{{{text(case['inputs'][name].get('name', name))}, {number(value)}, {text(unit)}, {number(case['inputs'][name]['u_percent'])}}}"
+
+    value, unit = case["volume_rate"].split(" ", 1)
+    fields = [
+        text(case["id"]), f"{{{', '.join(stated(name) for name in names)}}}", str(len(names)), number(value), text(unit),
+        number(case["u_percent"]), number(case["rel_tol"]), f"calibrate_{case['id'].replace('-', '_')}",
+    ]
+    return call, "    {" + ", ".join(fields) + "},\n"
+
+
 quantities = [quantity(case) for case in cases("quantity.json")]
 sums = [sum_(case) for case in cases("sums.json")]
+calibrations = [calibration(case) for case in cases("calibration.json")]
 print(f"""/* Made by tests/bindings/vectors.py from tests/conformance. */
 #pragma GCC diagnostic ignored "-Woverlength-strings"
 
@@ -68,4 +108,17 @@ static const struct {{
     uint32_t (*call)(const double *, double *, mixcalc_error *);
 }} sums[] = {{
 {"".join(line for _, line in sums)}}};
-enum {{ SUMS = {len(sums)} }};""")
+enum {{ SUMS = {len(sums)} }};
+
+{"".join(call for call, _ in calibrations)}
+static const struct {{
+    const char *id;
+    struct {{ const char *name; double value; const char *unit; double u_percent; }} in[{max(len(names) for _, names, *_ in WAYS.values())}];
+    size_t inputs;
+    double value;
+    const char *unit;
+    double u_percent, rel_tol;
+    uint32_t (*call)(mixcalc_uncertain *const *, mixcalc_calibration **, mixcalc_error *);
+}} calibrations[] = {{
+{"".join(line for _, line in calibrations)}}};
+enum {{ CALIBRATIONS = {len(calibrations)} }};""")

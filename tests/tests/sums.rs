@@ -78,6 +78,8 @@ fn answered(name: &str, input: &BTreeMap<String, f64>) -> Result<f64, Error> {
         "spraying_time_s": spraying_time(Area::from_hectares["area_ha"], WorkRate::from_hectares_per_hour["work_rate_ha_per_h"]).seconds;
         "flow_l_per_min": flow(Volume::from_liters["volume_l"], Time::from_seconds["time_s"]).liters_per_minute;
         "speed_km_per_h": speed(Length::from_meters["distance_m"], Time::from_seconds["time_s"]).kilometers_per_hour;
+        "course_length_m": course_length(Area::from_hectares["area_ha"], Length::from_meters["swath_m"]).meters;
+        "water_density_kg_per_l": water_density(Temperature::from_degrees_celsius["temperature_c"]).kilograms_per_liter;
     }
     .unwrap_or_else(|| panic!("no sum is called {name}"))
 }

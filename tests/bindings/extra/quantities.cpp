@@ -128,6 +128,63 @@ static void a_stopped_plan_throws(const std::string &job)
     MUST(std::holds_alternative<Mass>(plan.exact_amount(0, 0)));
 }
 
+static void calibration_is_that_of_c()
+{
+    const auto flow = Uncertain::from_repeats("catches", {1.19, 1.2, 1.21}, "L/min");
+    const auto slow = Uncertain::from_tolerance("speed", 8_km_per_h, 0.1_km_per_h), fast = Uncertain::exact(10_km_per_h);
+    const auto swath = Uncertain::exact(0.5_m);
+    const auto calibration = Calibration::from_flow(flow, slow, swath);
+    const Uncertain rate = calibration.volume_rate();
+    MUST(near(rate.value<VolumeRate>().liters_per_hectare(), 180) && rate.contributions("L/ha")[0].name == "speed");
+    MUST(thrown([&] { rate.value<Area>(); }).code() == MIXCALC_STATUS_WRONG_QUANTITY);
+    MUST(calibration.formula() == "Q / (v * w)" && calibration.working().find("Q / (v * w)") != std::string::npos);
+    MUST(calibration.working(System::us) != calibration.working());
+    MUST(near(calibration.after_speed(slow, fast).value("L/ha"), 144));
+    const auto [band, field] = Calibration::from_band(flow, fast, Uncertain::exact(0.25_m), Uncertain::exact(0.75_m));
+    MUST(near(band.volume_rate().value("L/ha"), 3 * field.volume_rate().value("L/ha")));
+    MUST(thrown([&] { Calibration::from_flow(flow, swath, swath); }).path() == "speed");
+    const Setting may{"knapsack 2", "A", "4 x 03", "level stubble", "2026-05-01", 200};
+    Setting july = may;
+    july.ground = "slope";
+    MUST(calibration.with_setting(may).differences(july, 30) == MIXCALC_DIFFERENCE_GROUND);
+
+    Uncertain copied = rate;
+    copied = copied - rate;
+    MUST(copied.standard_uncertainty("L/ha") == 0 && rate.standard_uncertainty("L/ha") > 0);
+    MUST(near(Uncertain::mean({flow, flow}).value("L/min"), 1.2) && (flow / flow).standard_uncertainty("1") == 0);
+    const Interval interval = rate.interval(95_percent, "L/ha");
+    MUST(interval.low < 180 && 180 < interval.high && rate.side_of(300, "L/ha", 95_percent) == Side::under);
+    MUST(near(rate.probability_over(rate.value("L/ha"), "L/ha").percent(), 50) && rate.aim_under(200, "L/ha", 5_percent) < 200);
+
+    MUST(rated_flow("03", SizeDefinition::nominal).flow.liters_per_minute() == 1.2 && required_sizes(1_L_per_min, 200, 400).size() == 2);
+    const auto nozzle = Nozzle::rated("03", SizeDefinition::nominal).with_pressure_range(100, 400, "maker");
+    MUST(near(nozzle.flow_at(Uncertain::exact(75, "kPa")).value("L/min"), 0.6) && nozzle.broken_limit(75) && !nozzle.broken_limit(200));
+    const Uncertain table = Uncertain::exact(1.2_L_per_min);
+    mixcalc_nozzle_check check = MIXCALC_NOZZLE_CHECK_INIT;
+    check.rated = table.get();
+    const CheckedSet set = check_nozzles(check, {{"1", {1.207, 1.21, 1.213}}, {"2", {1.342, 1.345, 1.348}, BoomSide::left}, {"3", {1.2, 1.203}}});
+    MUST(set.nozzles.size() == 3 && set.nozzles[1].advice == MIXCALC_NOZZLE_REPLACE && !set.sides && !set.nozzles[1].rejected);
+    MUST(thrown([&] { check_nozzles(check, {}); }).path() == "catches");
+    MUST(repeats_needed(5_percent, 5_percent, 95_percent) == 7 && outlier({600, 604, 680, 602}, 5_percent).farthest == 2);
+    MUST(best_repeats({{1_percent, 120_s}, {5_percent, 180_s}}, 1800_s) == (std::vector<std::uint64_t>{3, 8}));
+    MUST(is_settled(flow, 10_percent, 95_percent) && !is_settled(flow, Ratio::from_percent(0.1), 95_percent));
+    const Wear wear({{0, 1_L_per_min}, {10, 1.011_L_per_min}, {20, 1.019_L_per_min}, {30, 1.031_L_per_min}, {40, 1.039_L_per_min}});
+    MUST(wear.at(0).second == 0_percent && wear.reaches(1.1_L_per_min, 95_percent)->latest_h < 125);
+    MUST(!control_chart({1.2, 1.21, 1.2, 1.22, 1.21}).is_outside[4]);
+    MUST(near(one_128th_acre().in("ft2"), 340.3125) && near(course_length(100_m2, 0.5_m).meters(), 200));
+
+    const auto model = [&](Trial trial) { return trial.of(slow, "km/h"); };
+    const Simulation one(10000, 1, "km/h", model), two(10000, 1, "km/h", model);
+    MUST(one.mean("km/h") == two.mean("km/h") && std::fabs(one.median("km/h") - 8) < 0.01);
+    try {
+        Simulation(1000, 1, "m", [](Trial) -> double { throw std::logic_error("the model's own"); });
+        MUST(!"what a model throws is thrown on");
+    } catch (const std::logic_error &error) {
+        MUST(std::string(error.what()) == "the model's own");
+    }
+    MUST(thrown([] { Simulation(1, 1, "m", [](Trial) { return 1.0; }); }).path() == "trials");
+}
+
 int main(int argc, char **argv)
 {
     if (argc != 3)
@@ -141,6 +198,7 @@ int main(int argc, char **argv)
     };
     sums_are_those_of_c();
     units_are_read_and_refused();
+    calibration_is_that_of_c();
     a_plan_gives_what_it_holds(read(argv[1]));
     a_stopped_plan_throws(read(argv[2]));
     MUST(thrown([] { Plan plan(std::string_view{}); }).code() == MIXCALC_STATUS_MISSING_INPUT);

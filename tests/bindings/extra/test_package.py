@@ -108,6 +108,8 @@ def test_the_example_in_c(prefix, tmp_path):
     run(*CC, "-std=c11", "-Wall", "-Wextra", "-Wpedantic", "-Werror", EXAMPLES / "demo.c", *flags)
     assert "loads 1 to 6: 16 L of mix each" in run(tmp_path / "demo", DEMO)
     assert "graduations" in run(tmp_path / "demo", DEMO)
+    run(*CC, "-std=c11", "-Wall", "-Wextra", "-Wpedantic", "-Werror", EXAMPLES / "calibrate.c", *flags)
+    assert "volume rate: 180 L/ha" in (said := run(tmp_path / "demo")) and "nozzle 3: replace" in said
 
 
 def test_the_example_in_c_measures_nothing_for_a_stopped_plan(prefix, c_programs, tmp_path):
