@@ -76,7 +76,7 @@ impl Setting {
         quantity(self.0.pressure)
     }
 
-    /// When.
+    /// The day that it was measured on.
     #[getter]
     fn date<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
         py.import("datetime")?.getattr("date")?.call_method1("fromisoformat", (self.0.date.to_string(),))

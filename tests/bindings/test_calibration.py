@@ -87,7 +87,7 @@ def test_text_quantities_and_exact_values_are_the_same_input():
         (lambda: simulate(lambda: object(), [], trials=1000, seed=1), TypeError, "object"),
         (lambda: mixcalc.volume_rate("1.2 L/min", "0 km/h", "1 m"), InputError, "speed"),
         (lambda: mixcalc.water_density("41 °C"), InputError, "temperature"),
-        (lambda: Setting(sprayer="a", operator="b", nozzles="c", pressure="2 bar", ground="d", date="yesterday"), InputError, "date"),
+        (lambda: Setting(sprayer="a", operator="b", nozzles="c", pressure="2 bar", ground="d", date="yesterday"), InputError, "day of the calendar"),
     ],
 )
 def test_what_cannot_be_is_refused(call, error, says):
