@@ -10,13 +10,17 @@
 //! | `node` | Python objects as the tree that parts of a job are made from |
 //! | `part` | a job and its parts |
 //! | `plan` | a plan and what it holds |
+//! | `uncertain` | uncertain values, simulation |
+//! | `calibration` | every way to a volume rate, and the sums around it |
 
 mod border;
+mod calibration;
 mod node;
 mod part;
 mod plan;
 mod quantity;
 mod text;
+mod uncertain;
 
 #[pyo3::pymodule(gil_used = false)]
 mod _mixcalc {
@@ -24,7 +28,15 @@ mod _mixcalc {
     use pyo3::prelude::*;
 
     #[pymodule_export]
+    use crate::calibration::{
+        Calibration, Setting, course_length, delivered_liquid_dose, delivered_solid_dose, flow, one_128th_acre,
+        required_flow, required_speed, required_swath, side_difference, speed, spraying_time, volume_of_catch,
+        volume_rate, water_density, work_rate,
+    };
+    #[pymodule_export]
     use crate::plan::{Plan, plan};
+    #[pymodule_export]
+    use crate::uncertain::{Simulation, Uncertain, simulate};
     use crate::{border, part, quantity, text};
 
     /// Version of the compiled library, the same as of the package.

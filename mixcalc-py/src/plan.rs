@@ -88,7 +88,7 @@ fn shape<'py>(py: Python<'py>, name: &str, fields: impl PyCallArgs<'py>) -> PyRe
 }
 
 /// Many of them.
-fn each<'py, T>(
+pub(crate) fn each<'py, T>(
     py: Python<'py>,
     items: impl Iterator<Item = T>,
     made: impl Fn(Python<'py>, T) -> PyResult<Py<PyAny>>,
@@ -97,7 +97,7 @@ fn each<'py, T>(
     Ok(PyTuple::new(py, items?)?.unbind())
 }
 
-fn quantity(value: impl Into<mixcalc::Quantity>) -> Quantity {
+pub(crate) fn quantity(value: impl Into<mixcalc::Quantity>) -> Quantity {
     value.into().into()
 }
 
@@ -170,7 +170,7 @@ fn worked(py: Python<'_>, value: Worked) -> PyResult<Bound<'_, PyAny>> {
     }
 }
 
-fn working(py: Python<'_>, working: &mixcalc::Working, units: mixcalc::System) -> PyResult<Py<PyAny>> {
+pub(crate) fn working(py: Python<'_>, working: &mixcalc::Working, units: mixcalc::System) -> PyResult<Py<PyAny>> {
     let inputs = each(py, working.inputs().iter(), |py, input| {
         shape(py, "Input", (input.symbol(), input.place(), worked(py, input.value())?))
     })?;

@@ -202,7 +202,7 @@ impl<'py> IntoPyObject<'py> for Quantity {
 
 impl Quantity {
     /// What somebody states: text, a number with a unit, a quantity of ours or of another library.
-    fn stated(value: &Bound<'_, PyAny>, unit: Option<&str>, read: Read) -> PyResult<Self> {
+    pub(crate) fn stated(value: &Bound<'_, PyAny>, unit: Option<&str>, read: Read) -> PyResult<Self> {
         let py = value.py();
         if let Some(unit) = unit {
             let Some(number) = number(value)? else {
@@ -241,7 +241,7 @@ impl Quantity {
     }
 
     /// The other operand: a quantity, or a pure number.
-    fn operand(other: &Bound<'_, PyAny>) -> PyResult<Option<Self>> {
+    pub(crate) fn operand(other: &Bound<'_, PyAny>) -> PyResult<Option<Self>> {
         if let Ok(object) = other.cast::<Object>() {
             return Ok(Some(object.get().0.clone()));
         }

@@ -141,7 +141,10 @@ impl Measurement {
         if let Some(first) = self.readings.first() {
             first.plus(doubt)?;
             if doubt.over(doubt.unity()?)?.number()? < 0.0 {
-                return Err(not_negative(Ratio::one() * -1.0).err().unwrap_or(Error::new(ErrorCode::OutOfRange)).given(doubt));
+                return Err(not_negative(Ratio::one() * -1.0)
+                    .err()
+                    .unwrap_or(Error::new(ErrorCode::OutOfRange))
+                    .given(doubt));
             }
         }
         Ok(())
@@ -638,11 +641,15 @@ impl CalibrationRecord {
                 &self.value(In::SpotTime)?,
             ),
             By::Plants => Calibration::from_plants(&self.volume(In::Volume)?, &self.value(In::Ground)?),
-            By::Band => Calibration::from_band(&self.flow()?, &self.speed()?, &length(In::Band)?, &length(In::RowSpacing)?)
-                .map(|banded| banded.field),
+            By::Band => {
+                Calibration::from_band(&self.flow()?, &self.speed()?, &length(In::Band)?, &length(In::RowSpacing)?)
+                    .map(|banded| banded.field)
+            }
             By::Alleys => {
                 let Some(alleys) = self.alleys else {
-                    return Err(Error::new(ErrorCode::MissingInput).at("alleys").allowed(names_of(Alleys::all(), Alleys::name)));
+                    return Err(Error::new(ErrorCode::MissingInput)
+                        .at("alleys")
+                        .allowed(names_of(Alleys::all(), Alleys::name)));
                 };
                 Calibration::from_alleys(&self.flow()?, &self.speed()?, &length(In::RowSpacing)?, alleys)
             }
@@ -654,7 +661,8 @@ impl CalibrationRecord {
             ),
         }?;
         if let (Some(_), Some(_)) = (self.measured.get(&In::Density), self.water_temperature) {
-            let error = Error::new(ErrorCode::BothGiven).at("density").given(text::word("density and water_temperature"));
+            let error =
+                Error::new(ErrorCode::BothGiven).at("density").given(text::word("density and water_temperature"));
             return Err(error.allowed(text::word("one of them")));
         }
         Ok(match &self.setting {
@@ -700,7 +708,9 @@ impl CalibrationRecord {
 
     /// Refuses two ways to one input, where the method takes either.
     fn one_of(&self, one: CalibrationInput, other: CalibrationInput) -> Result<(), Error> {
-        if !self.method.inputs().contains(&one) || !(self.measured.contains_key(&one) && self.measured.contains_key(&other)) {
+        if !self.method.inputs().contains(&one)
+            || !(self.measured.contains_key(&one) && self.measured.contains_key(&other))
+        {
             return Ok(());
         }
         let given = format_args!("{} and {}", one.name(), other.name());
@@ -715,7 +725,9 @@ impl CalibrationRecord {
 
     fn uncertain(&self, input: CalibrationInput) -> Result<UncertainQuantity, Error> {
         let Some(measurement) = self.measured.get(&input) else {
-            return Err(Error::new(ErrorCode::MissingInput).at(input.name()).allowed(text::calibration_example(input.name())));
+            return Err(Error::new(ErrorCode::MissingInput)
+                .at(input.name())
+                .allowed(text::calibration_example(input.name())));
         };
         measurement.uncertain(input.name(), &self.instruments).map_err(|error| error.at(input.name()))
     }
