@@ -98,6 +98,10 @@
 #define MIXCALC_FINDING_LEAST_DOSE_HOLDS "least-dose-holds"
 #define MIXCALC_FINDING_DOSE_TAKEN_AS_MAXIMUM "dose-taken-as-maximum"
 #define MIXCALC_FINDING_BELOW_MINIMUM_DOSE "below-minimum-dose"
+#define MIXCALC_FINDING_CALIBRATION_DIFFERS "calibration-differs"
+#define MIXCALC_FINDING_CALIBRATION_TOO_OLD "calibration-too-old"
+#define MIXCALC_FINDING_DOSE_MAY_PASS_MAXIMUM "dose-may-pass-maximum"
+#define MIXCALC_FINDING_CALIBRATION_DOUBT_MISSING "calibration-doubt-missing"
 #define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
 
 /**

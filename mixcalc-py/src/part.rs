@@ -277,6 +277,10 @@ parts! {
     ///     Needed for doses in % w/w and for a limit of the carried mass.
     /// mixing : Mixing, optional
     ///     The mixing order; the order of the job where absent.
+    /// calibration : dict, optional
+    ///     What the volume rate is worked out from, in place of it, with the keys of documents.
+    /// passes : dict, optional
+    ///     The sprayer's passes: swath, and length where it is known. Where loads run out is told in them.
     ///
     /// Raises
     /// ------
@@ -308,7 +312,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -398,7 +402,7 @@ parts! {
             Crop { core: *self.core.crop(), node: within(&self.node, "crop") }
         }
 
-        /// Volume of mix, where that is what was stated.
+        /// Volume of mix, where that is what was stated or calibrated.
         #[getter]
         fn volume_rate(&self) -> Option<Quantity> {
             let rate = self.core.rate();
@@ -470,6 +474,18 @@ parts! {
         #[getter]
         fn mixing(&self) -> Option<Mixing> {
             self.core.mixing().map(|core| Mixing { core, node: within(&self.node, "mixing") })
+        }
+
+        /// What the volume rate is worked out from, as it was stated, where it is.
+        #[getter]
+        fn calibration<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "calibration"))
+        }
+
+        /// The sprayer's passes over the ground, as they were stated.
+        #[getter]
+        fn passes<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "passes"))
         }
     }
 

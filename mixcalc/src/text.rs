@@ -302,7 +302,9 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::UnitSlip => {
             "{what} is {actual}, {side} {limit} ({source}). Look at the unit: it would be {readings}. Nothing was changed; look it up before you go on"
         }
-        FindingCode::CalibrationDiffers => "the calibration holds for {subject}; calibrate again as the job will be sprayed",
+        FindingCode::CalibrationDiffers => {
+            "the calibration holds for {subject}; calibrate again as the job will be sprayed"
+        }
         FindingCode::CalibrationTooOld => {
             "the calibration is {actual} old, and up to {limit} are accepted ({source}); calibrate again"
         }
@@ -700,7 +702,12 @@ pub(crate) const DENSITY_OR_WATER: &str = "density such as \"1.05 kg/L\", or wat
 
 /// An input of a calibration with an example.
 pub(crate) fn calibration_example(input: &str) -> String {
-    let example = match input {
+    alloc::format!("{input} {} {}", word("such as"), input_example(input))
+}
+
+/// An example of a calibration's input.
+pub(crate) fn input_example(input: &str) -> &'static str {
+    match input {
         "flow" => "\"1.2 L/min\", or catch and catch_time",
         "speed" => "\"8 km/h\", or course and course_time",
         "catch" => "\"1.2 L\" or a list of catches",
@@ -714,8 +721,7 @@ pub(crate) fn calibration_example(input: &str) -> String {
         "left" | "right" => "\"6 L/min\"",
         "density" => "\"1.05 kg/L\"",
         _ => "\"0.5 m\"",
-    };
-    alloc::format!("{input} {} {example}", word("such as"))
+    }
 }
 
 /// What a quantity may be in a document.
@@ -725,8 +731,7 @@ pub(crate) const QUANTITY_FORMS: &str =
 
 /// What a measurement may be in a document.
 #[cfg(feature = "document")]
-pub(crate) const READING_FORMS: &str =
-    "a reading such as \"1.2 L\", a list of readings, or a table with measured, and tolerance, resolution and instrument";
+pub(crate) const READING_FORMS: &str = "a reading such as \"1.2 L\", a list of readings, or a table with measured, and tolerance, resolution and instrument";
 
 /// What a fraction may be in a document.
 #[cfg(feature = "schema")]
@@ -749,7 +754,9 @@ pub(crate) fn key_example(key: &str) -> String {
     let example = match key {
         "format" => "format: \"mixcalc-job/1\"",
         "area" => "area such as \"12.5 ha\"",
-        "volume_rate" => "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top), or calibration",
+        "volume_rate" => {
+            "volume_rate such as \"200 L/ha\" (products inside), or carrier_rate (products on top), or calibration"
+        }
         "sprayer" => "sprayer with its kind",
         "tank" => "tank with nominal or brim such as \"16 L\"",
         "kind" => "kind, one of its choices",

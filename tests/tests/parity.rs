@@ -498,6 +498,8 @@ fn catalogues_of_codes_are_those_of_the_vocabulary() {
 }
 
 /// A job that is planned without a stop.
+const SETTING: &str =
+    r#"{ sprayer = "one", operator = "A", nozzles = "03", pressure = "2 bar", ground = "level", date = "2026-05-01" }"#;
 const JOB: &str = r#"
 format = "mixcalc-job/1"
 area = "1.2 ha"
@@ -676,6 +678,37 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         (F::LeastDoseHolds, changed("1.5 L/ha", "0.5 % v/v\"\nat_least = \"1.5 L/ha")),
         (F::DoseTakenAsMaximum, JOB.into()),
         (F::BelowMinimumDose, with("label = { min_dose = \"2 L/ha\" }")),
+        (
+            F::CalibrationDiffers,
+            changed(
+                "volume_rate = \"200 L/ha\"",
+                &format!("calibration = {{ method = \"refill\", refill = \"200 L\", area = \"1 ha\", use_in = {SETTING} }}"),
+            ),
+        ),
+        (
+            F::CalibrationTooOld,
+            changed(
+                "volume_rate = \"200 L/ha\"",
+                &format!(
+                    "calibration = {{ method = \"refill\", refill = \"200 L\", area = \"1 ha\", setting = {SETTING}, use_in = {}, oldest = \"30 d\" }}",
+                    SETTING.replace("05-01", "07-01")
+                ),
+            ),
+        ),
+        (
+            F::DoseMayPassMaximum,
+            changed(
+                "volume_rate = \"200 L/ha\"",
+                "calibration = { method = \"refill\", refill = { measured = \"200 L\", tolerance = \"20 %\" }, area = \"1 ha\", risk = 0.01 }",
+            ),
+        ),
+        (
+            F::CalibrationDoubtMissing,
+            changed(
+                "volume_rate = \"200 L/ha\"",
+                "calibration = { method = \"refill\", refill = \"200 L\", area = \"1 ha\" }",
+            ),
+        ),
         (F::UnitSlip, with("label = { min_dose = \"3 L/ha\", max_dose = \"4 L/ha\" }")),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);

@@ -307,7 +307,8 @@ fn check_statistic(working: &Working) -> Result<(), String> {
         || place.starts_with("calibration.contributions[");
     let is_of_dose = place.ends_with(".delivered.probability_over") || place.ends_with(".delivered.aim");
     match (is_of_calibration || is_of_dose, place, working.source()) {
-        (true, _, "docs/numbers.md, 11") | (_, "mix.calibration.density", "docs/numbers.md, 15") => Ok(()),
+        (true, _, "docs/numbers.md, 11")
+        | (_, "mix.calibration.density" | "mix.calibration.air", "docs/numbers.md, 15") => Ok(()),
         (.., source) => Err(format!("has no formula, and names {source}")),
     }
 }
@@ -352,7 +353,9 @@ fn check(plan: &Plan, formulas: &mut BTreeSet<String>) -> Result<(), String> {
         let (place, text) = (working.place(), working.text(System::Metric));
         let wrong = |what: String| Err(format!("{text}\n    {what}"));
         let outcome = match in_plan.get(place) {
-            Some(stated) if !is_same(stated, working.value(), if place.ends_with("percent") { 100.0 } else { 1.0 }) => wrong(format!("the plan has {stated}")),
+            Some(stated) if !is_same(stated, working.value(), if place.ends_with("percent") { 100.0 } else { 1.0 }) => {
+                wrong(format!("the plan has {stated}"))
+            }
             None if !place.starts_with("mix.") && !place.starts_with("advice.") => wrong("is not in the plan".into()),
             None if inputs().all(|input| input.place() != place) => wrong("is used by nothing".into()),
             _ if place.starts_with("advice.") => check_advice(working).or_else(wrong),

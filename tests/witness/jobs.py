@@ -330,7 +330,7 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
 
 def system_of(job) -> str:
     """Whose measures a job is stated in."""
-    rate = job.get("volume_rate", job.get("carrier_rate"))
+    rate = job.get("volume_rate", job.get("carrier_rate", ""))
     return "US" if "US" in rate else "imperial" if "imp" in rate else "metric"
 
 
@@ -542,6 +542,59 @@ def substances(draw, s, by_mass) -> list:
     return found
 
 
+def calibrated(draw, made):
+    """The job with a calibration in place of its volume rate, which it comes to again."""
+    number, unit = made["volume_rate"].split(" ", 1)
+    if unit != "L/ha" or "rate_basis" in made:
+        return made
+    rate = F(number)
+
+    def text(x):
+        return f"{float(x)!r}" if x < 10**15 else str(x)
+
+    def doubtful(x, name, spread=True):
+        readings = f"{text(x)} {name}"
+        if spread and draw.chance(50):
+            step = x * draw.choice([F(1, 100), F(1, 50), F(1, 10)])
+            readings = [f"{text(of)} {name}" for of in draw.choice([(x - step, x, x + step), (x - step, x + step, x, x, x)])]
+        table = {"measured": readings}
+        if draw.chance(50):
+            table["tolerance"] = draw.choice(["1 %", "2.5 %", f"{text(x / 50)} {name}"])
+        if draw.chance(30):
+            table["resolution"] = f"{text(x / 100)} {name}"
+        return table if len(table) > 1 or draw.chance(50) else readings
+    way = draw.choice(["refill", "flow", "timed-course", "emptied-tank", "alleys", "band"])
+    record = {"method": way}
+    if way == "refill":
+        record |= {"refill": doubtful(rate, "L"), "area": "1 ha"}
+    elif way == "emptied-tank":
+        record |= {"filled": doubtful(rate + 1, "L"), "residual": doubtful(F(1), "L", False), "area": doubtful(F(1), "ha", False)}
+    elif way == "timed-course":  # 60 s over 100 m x 1 m
+        record |= {"catch": doubtful(rate / 100, "L"), "course": "100 m", "swath": doubtful(F(1), "m", False),
+                   "catch_time": {"measured": "60 s", "instrument": "stopwatch"}, "course_time": {"measured": "1 min", "instrument": "stopwatch"},
+                   "instruments": [{"name": "stopwatch", "tolerance": draw.choice([0.01, "2 %"])}]}
+    elif way == "alleys":
+        record |= {"flow": doubtful(rate / 100, "L/min"), "speed": "6 km/h", "row_spacing": "2 m", "alleys": "each-twice"}
+    elif way == "band":
+        record |= {"catch": doubtful(rate / 100, "L"), "catch_time": "60 s", "speed": doubtful(F(6), "km/h"), "band": "0.4 m", "row_spacing": "1 m"}
+    else:
+        record |= {"flow": doubtful(rate / 100, "L/min"), "course": "100 m", "course_time": doubtful(F(60), "s"), "swath": "100 cm"}
+    if draw.chance(30):
+        record["risk"] = draw.choice(["5 %", 0.01, "20 %"])
+    if draw.chance(20):
+        record["coverage"] = draw.choice([0.99, "90 %"])
+    if draw.chance(40):
+        setting = {"sprayer": "one", "operator": "A", "nozzles": "03", "pressure": "2 bar", "ground": "level", "date": "2026-05-01"}
+        if draw.chance(80):
+            record["setting"] = setting
+        if draw.chance(80):
+            record["use_in"] = {**setting, **draw.choice([{}, {"operator": "B"}, {"date": "2026-06-01"}, {"pressure": "200 kPa"}, {"nozzles": "04"}])}
+        if draw.chance(50):
+            record["oldest"] = draw.choice(["14 d", "31 d"])
+    made = {key: item for key, item in made.items() if key != "volume_rate"} | {"calibration": record}
+    return made
+
+
 if __name__ == "__main__":
     count, seed = sys.argv[1:]
     for i in range(int(count)):
@@ -550,4 +603,8 @@ if __name__ == "__main__":
         systems = {"metric": METRIC, "US": US, "imperial": IMPERIAL}
         if draw.chance(25) and not may_be_refused(made):
             made = on_crop(draw, systems[made.get("units") or system_of(made)], made)
+        if draw.chance(15) and "volume_rate" in made and not may_be_refused(made):
+            made = calibrated(draw, made)
+        if draw.chance(10):
+            made["passes"] = {"swath": "12 m"} | draw.choice([{}, {"length": "250 m"}])
         print(json.dumps(made))

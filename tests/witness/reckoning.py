@@ -8,6 +8,7 @@ from fractions import Fraction
 from types import SimpleNamespace as Record
 
 import slips
+from calibration import Calibrated
 from expectation import ANY, Either, Num, Si
 from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
                         NoAnswer, E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
@@ -103,6 +104,7 @@ class Reckoning:
         self.job, self.script, self.forks = job, script, []
         self.u = Fraction(1, 10**13)  # how far doubles may be off, relatively
         self.findings = []
+        self.calibrated = Calibrated(job["calibration"]) if "calibration" in job else None
 
     def solve(self):
         self.ground()
@@ -112,6 +114,7 @@ class Reckoning:
         self.volume()
         self.split()
         self.amounts()
+        self.calibration()
         for path in slips.found(self):  # 12. Slips of the unit
             self.note("caution", "unit-slip", path=path)
         self.stopped = any(f.severity == "stop" for f in self.findings)
@@ -222,10 +225,12 @@ class Reckoning:
         p.on_part = self.is_part()
         if not {"max_dose", "max_ground_dose", "max_concentration"} & set(label):
             p.label, p.most_basis, p.maxima = p.dose, p.basis, [(p.dose, p.basis)]
+            p.as_stated = p.maxima
             if "tank" in label:
                 self.note("note", "dose-taken-as-maximum", p.i)
         elif "tank" in label:
             p.maxima = p.maxima if "ground-area" in [b for _, b in p.stated] else p.stated
+            p.as_stated = [most for most in p.as_stated if most in p.without_tank]
 
     def rates(self):
         area = sum(p.dose[0] * p.displaces for p in self.products if p.dose[1] in PER_AREA)
@@ -234,8 +239,11 @@ class Reckoning:
         if of_mix >= 1:
             raise NoAnswer("products-fill-mix")
         rate = self.job.get("volume_rate", self.job.get("carrier_rate"))
-        self.R = self.on_ground(quantity(rate), basis_of(rate, self.job.get("rate_basis")), VOLUME)[0]
-        if "volume_rate" not in self.job:  # "R = (Q * (1 + sum(C)) + sum(area doses as volume per area)) / (1 - sum(m))"
+        if self.calibrated:
+            self.R = self.calibrated.R
+        else:
+            self.R = self.on_ground(quantity(rate), basis_of(rate, self.job.get("rate_basis")), VOLUME)[0]
+        if "carrier_rate" in self.job:  # "R = (Q * (1 + sum(C)) + sum(area doses as volume per area)) / (1 - sum(m))"
             self.R = (self.R * (1 + of_carrier) + area) / (1 - of_mix)
         # "k = (1 - sum(a) - sum(m)) / (1 + sum(C)), where a = (area dose as volume per area) / R"
         self.k = (1 - area / self.R - of_mix) / (1 + of_carrier)
@@ -270,6 +278,7 @@ class Reckoning:
         keys = {"max_dose": p.most_basis, "max_ground_dose": "ground-area", "max_concentration": "mix-volume"}
         stated = {key: (quantity(label[key]), basis) for key, basis in keys.items() if key in label}
         p.stated = [self.grounded(*most, p.kind) for most in stated.values()]  # as the label gives them
+        p.without_tank = list(stated.values())
         if "tank" in label:  # "its concentration f means the dose f * mix / area per ground area"
             p.tank = value(label, "tank", "mix") / value(label, "tank", "area")
             if "ground-area" not in [basis for _, basis in stated.values()]:
@@ -278,7 +287,7 @@ class Reckoning:
         low_basis = p.low and most_basis(given, p.dose, p.low, "min_dose")
         p.stated_basis, p.high = p.basis, stated.get("max_dose") and self.grounded(*stated["max_dose"], p.kind)
         largest = list(stated.values()) or [(p.dose, p.basis)]
-        p.maxima = [self.grounded(dose, basis, p.kind) for dose, basis in largest]
+        p.maxima, p.as_stated = [self.grounded(dose, basis, p.kind) for dose, basis in largest], largest
         p.most_basis = p.most_basis if "max_dose" in label or not stated else None
         p.low = p.low and self.grounded(p.low, low_basis, p.kind)
         p.dose, p.basis = self.grounded(p.dose, p.basis, p.kind)
@@ -884,6 +893,74 @@ class Reckoning:
                 "dose": Either(*(Num(gap * c, kind, 10 * u * c * (1 + abs(gap))) for kind, c in sizes.items()))}
 
     # The document
+    # 20. A job that goes by a calibration
+    def calibration(self):
+        if not self.calibrated:
+            return
+        for what in self.calibrated.differences():
+            at = {"unstated": "", "too-old": ".date", "later-day": ".date"}.get(what, f".{what}")
+            self.note("caution", "calibration-too-old" if what == "too-old" else "calibration-differs", path=f"calibration.setting{at}")
+        if not self.calibrated.adds:
+            self.note("note", "calibration-doubt-missing", path="calibration")
+        if self.calibrated.risk is None:
+            return
+        for p in self.products:
+            worst = max((over for load in self.loads for a in load.products if a.p is p and a.n
+                         if (over := self.delivered(load, a)[1]) is not None), default=0)
+            if worst > self.calibrated.risk * (1 - 1e-9):
+                self.note("caution", "dose-may-pass-maximum", product=p.i, must=worst > self.calibrated.risk * (1 + 1e-9))
+
+    def delivered(self, load, a):
+        """The dose that a load delivers, the probability of its being over the maximum per area, and what to aim at."""
+        dose = float(a.measured / load.v * self.calibrated.R)
+        per_area = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA
+        most = [size for size, basis in self.ground_maxima(a.p) if basis == per_area]
+        if not most:
+            return dose, None, None
+        return dose, self.calibrated.over(dose, float(min(most))), self.calibrated.aim(float(min(most)))
+
+    def ground_maxima(self, p):
+        """The largest doses that are stated per ground area, or the dose itself where none is stated at all."""
+        return [(dose[0], dose[1]) for dose, basis in p.as_stated if basis == "ground-area"]
+
+    def about(self, si, kind, slack=1e-9):
+        return Num(exact(si), kind, abs(exact(si)) * exact(slack))
+
+    def of_calibration(self):
+        c = self.calibrated
+        def rate(x):
+            return Num(exact(x), LIQUID_PER_AREA, exact(1e-9) * abs(c.R))
+        return {"volume_rate": self.num(c.R, LIQUID_PER_AREA), "standard_uncertainty": rate(c.u),
+                "degrees_of_freedom": None if c.degrees is None else self.about(c.degrees, None), "coverage": self.about(c.coverage, None),
+                "coverage_factor": self.about(c.k, None), "interval": {"low": rate(c.low), "high": rate(c.high)},
+                "contributions": [{"standard_uncertainty": rate(size), "share_of_variance": Num(exact(size**2 / c.u**2), None, exact(1e-9))}
+                                  for _, size, _ in c.adds], "differences": c.differences()}
+
+    def run_out(self, load):
+        c, course = self.calibrated, self.job.get("passes")
+        def span(x, told):
+            low = c and float(x) * float(c.R) / c.high
+            high = c and c.low > 0 and float(x) * float(c.R) / c.low or None
+            near = lambda y: told(exact(y), exact(1e-9) * exact(y))
+            return {"value": told(x, 10 * load.u * x), "low": low and near(low), "high": high and near(high)}
+        out = {"area": span(load.v / self.on_field, lambda x, by: Num(x, AREA, by))}
+        if course:
+            length = load.v / self.R / value(course, "swath")
+            out["length"] = span(length, lambda x, by: Si(x, by, "m"))
+            if "length" in course:
+                out["passes"] = span(length / value(course, "length"), lambda x, by: Num(x, None, by))
+        return out
+
+    def of_delivered(self, load, a):
+        c = self.calibrated
+        dose, over, aim = self.delivered(load, a)
+        kind, R = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA, float(self.calibrated.R)
+        about = lambda x: Num(exact(x), kind, exact(1e-9) * exact(dose))
+        return {"dose": about(dose), "standard_uncertainty": about(dose * c.u / R),
+                "interval": {"low": about(dose * c.low / R), "high": about(dose * c.high / R)},
+                "probability_over": None if over is None else Num(exact(over), None, exact(1e-6)),
+                "aim": None if aim is None else about(aim)}
+
     def document(self):
         num, loads, go = self.num, self.loads, not self.stopped
         for load in loads:
@@ -895,6 +972,7 @@ class Reckoning:
             **({"mixing": self.mixing()} if "mixing" in self.job else {}),
             "format": "mixcalc-plan/1", "usable": go, "safe_fill": num(self.U, VOLUME), "area": num(self.A, AREA),
             **({"ground": self.twice} if self.twice else {}),
+            **({"calibration": self.of_calibration()} if self.calibrated else {}),
             "volume_rate": num(self.R, LIQUID_PER_AREA), "carrier_rate": num(self.k * self.R, LIQUID_PER_AREA),
             "last_strip": {"held_back": num(self.H, VOLUME, slack=10 * self.u * (self.H + (r or 0))),
                            "area": num(self.strip_area, AREA)} if self.strip else None,
@@ -906,6 +984,7 @@ class Reckoning:
             "loads": [{"first": load.first, "last": load.last, "count": load.count, "mix": num(load.v, VOLUME, load.u),
                        "carrier": num(load.carrier, VOLUME, slack=load.slack),
                        "area": num(load.v / self.on_field, AREA, load.u),
+                       **({"run_out": self.run_out(load)} if self.calibrated or "passes" in self.job else {}),
                        "products": [self.part(load, a) for a in load.products],
                        "steps": self.steps(load) if go else Either([], None)} for load in loads],
             "ledger": self.ledger() if go else None,
@@ -916,6 +995,7 @@ class Reckoning:
         if self.stopped:
             return {**part, **dict.fromkeys(("measured", "gap", "measure", "graduations", "fillings"))}
         return {**part, "measured": self.num(a.measured, a.p.kind), "gap": self.gap(a.p, a.exact, a.measured, load.u),
+                **({"delivered": self.of_delivered(load, a)} if self.calibrated else {}),
                 "measure": a.m.name, "graduations": a.n, "fillings": self.fillings(a)}
 
     def total(self, p):

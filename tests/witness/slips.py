@@ -130,7 +130,7 @@ def questions(reckoning):
     for i, measure in enumerate(job.get("measures", [])):
         yield from capacity(f"measures[{i}]", measure)
     rate = job.get("volume_rate", job.get("carrier_rate"))
-    on_area = (job.get("rate_basis") or named_basis(rate) or "ground-area") in ("ground-area", "treated-area", "leaf-wall-area")
+    on_area = rate is not None and (job.get("rate_basis") or named_basis(rate) or "ground-area") in ("ground-area", "treated-area", "leaf-wall-area")
     if on_area and (limits["min"] or limits["max"]):
         low, high = max(limits["min"], default=None), min(limits["max"], default=None)
         key = "volume_rate" if job.get("volume_rate") is not None else "carrier_rate"

@@ -130,16 +130,19 @@ def largest(job, i, given):
 
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
          "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
-         "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel"}
-AFTER_MEASURING = {"coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
+         "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel",
+         "method", "alleys", "instrument", "operator", "nozzles"}
+AFTER_MEASURING = {"dose-may-pass-maximum", "coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 
 def kept(path: str, given, got):
     """The plan's own copy of the job: nothing lost, nothing changed, quantities as objects."""
+    if isinstance(given, dict) and set(given) == {"measured"}:  # readings of which nothing more is said
+        given = given["measured"]
     if isinstance(given, dict) and not {"value", "unit"} <= set(given):
         # A dose of a substance has become the product's, which the totals show.
         for key, item in given.items() if not given.get("dose_of") else [i for i in given.items() if i[0][:4] != "dose"]:
-            yield from kept(f"{path}.{key}", item, (got or {}).get(key)) if key not in TEXTS else (
+            yield from kept(f"{path}.{key}", item, (got or {}).get(key)) if key not in TEXTS and not (key in ("sprayer", "ground") and isinstance(item, str)) else (
                 [] if got.get(key) == item or (key, item) == ("role", "product") else [f"{path}.{key}: expected {item!r}, got {got.get(key)!r}"])
     elif isinstance(given, list):
         for i, item in enumerate(given):

@@ -213,7 +213,11 @@ impl CalibrationWire {
             record = record.with_instrument(instrument.instrument().at(&place)?)?;
         }
         for (input, measurement) in self.measured() {
-            record = record.with(input, measurement.measurement().at(input.name())?)?;
+            let measurement = measurement.measurement().map_err(|error| match error.code() {
+                ErrorCode::MissingUnit => error.allowed(text::input_example(input.name())),
+                _ => error,
+            });
+            record = record.with(input, measurement.at(input.name())?)?;
         }
         if let Some(alleys) = self.alleys {
             record = record.with_alleys(alleys.into())?;
@@ -439,6 +443,9 @@ impl MeasurementWire {
             [one] => Readings::One(Stated::of(*one)),
             many => Readings::Many(many.iter().map(|reading| Stated::of(*reading)).collect()),
         };
+        if measurement.is_bare() {
+            return Self::Readings(readings);
+        }
         Self::Table(MeasurementTable {
             value: None,
             unit: None,
@@ -458,7 +465,9 @@ impl MeasurementTable {
             (None, None, None) => {
                 return Err(Error::new(ErrorCode::MissingInput).at("measured").allowed(text::READING_FORMS));
             }
-            (None, Some(_), None) => return Err(Error::new(ErrorCode::MissingUnit).at("unit").allowed(text::READING_FORMS)),
+            (None, Some(_), None) => {
+                return Err(Error::new(ErrorCode::MissingUnit).at("unit").allowed(text::READING_FORMS));
+            }
             (None, None, Some(_)) => {
                 return Err(Error::new(ErrorCode::MissingInput).at("value").allowed(text::word("a number")));
             }

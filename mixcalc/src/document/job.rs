@@ -18,7 +18,9 @@ use crate::label::{
     Window,
 };
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::plan::{Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split};
+use crate::plan::{
+    Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
+};
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
 use crate::sprayer::{CalibrationRecord, Residual, Sprayer, SprayerKind, Tank};
 use crate::text;
@@ -107,7 +109,7 @@ wire! {
         calibration: Option<CalibrationWire>,
         /// The sprayer's passes over the ground: where loads run out is told in them.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        pass: Option<PassWire>,
+        passes: Option<PassWire>,
         /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rate_basis: Option<BasisWire>,
@@ -775,8 +777,8 @@ impl JobWire {
         if let Some(title) = &self.title {
             job = job.with_title(title);
         }
-        if let Some(pass) = &self.pass {
-            job = job.with_pass(pass.pass().at("pass")?);
+        if let Some(pass) = &self.passes {
+            job = job.with_pass(pass.pass().at("passes")?);
         }
         if let Some(crop) = &self.crop {
             job = job.with_crop(crop.crop().at("crop")?)?;
@@ -849,7 +851,7 @@ impl JobWire {
             volume_rate,
             carrier_rate,
             calibration,
-            pass: job.pass().as_ref().map(PassWire::of),
+            passes: job.pass().as_ref().map(PassWire::of),
             rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),

@@ -518,10 +518,7 @@ impl PlanWire {
             ground: plan.job().ground().is_by_parts().then(|| ground(plan.job().ground())),
             volume_rate: Stated::of(plan.volume_rate()),
             carrier_rate: Stated::of(plan.carrier_rate()),
-            calibration: plan
-                .job()
-                .calibration()
-                .map(|(record, calibration)| CalibratedWire::of(record, calibration)),
+            calibration: plan.job().calibration().map(|(record, calibration)| CalibratedWire::of(record, calibration)),
             last_strip: plan.last_strip().map(|strip| LastStripWire {
                 held_back: Stated::of(strip.held_back()),
                 area: Stated::of(strip.area()),

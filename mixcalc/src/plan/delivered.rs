@@ -192,11 +192,13 @@ impl Plan {
     pub(super) fn on_delivered(&self, index: usize, product: &Product, findings: &mut Vec<Finding>) {
         let Some(risk) = self.job.calibration().and_then(|(record, _)| record.risk()) else { return };
         let in_load = |load: &Load| Some((load.first, MeasuredAmount::of(self, load, index)?.delivered()?));
-        let worst = self.loads.iter().filter_map(in_load).reduce(|worst, other| {
-            if other.1.probability_over() > worst.1.probability_over() { other } else { worst }
-        });
+        let worst =
+            self.loads.iter().filter_map(in_load).reduce(|worst, other| {
+                if other.1.probability_over() > worst.1.probability_over() { other } else { worst }
+            });
         if let Some((load, delivered)) = worst
-            && let Some(aim) = delivered.aim.filter(|_| delivered.probability_over.is_some_and(|over| is_over(over, risk)))
+            && let Some(aim) =
+                delivered.aim.filter(|_| delivered.probability_over.is_some_and(|over| is_over(over, risk)))
         {
             let path = format!("products[{index}].dose");
             let finding = Finding::new(FindingCode::DoseMayPassMaximum, path, self.job.units()).about(product.name());
@@ -211,7 +213,7 @@ impl MeasuredAmount<'_> {
     #[must_use]
     pub fn delivered(&self) -> Option<DeliveredDose> {
         let (record, calibration) = self.plan.job.calibration()?;
-        let product = self.plan.job.products().get(self.product)?;
+        let product = self.plan.held.products().get(self.product)?;
         // What could be planned is of a size that can be measured.
         delivered(self.measured, self.mix, product, record, calibration).ok()
     }
@@ -226,7 +228,9 @@ fn delivered(
 ) -> Result<DeliveredDose, Error> {
     let (mix, rate) = (Uncertain::exact(mix)?, calibration.volume_rate());
     let dose = match measured {
-        Amount::Volume(volume) => UncertainQuantity::of(&delivered_liquid_dose(&Uncertain::exact(volume)?, &mix, rate)?)?,
+        Amount::Volume(volume) => {
+            UncertainQuantity::of(&delivered_liquid_dose(&Uncertain::exact(volume)?, &mix, rate)?)?
+        }
         Amount::Mass(mass) => UncertainQuantity::of(&delivered_solid_dose(&Uncertain::exact(mass)?, &mix, rate)?)?,
     };
     let maximum = product

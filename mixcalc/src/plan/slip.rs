@@ -309,9 +309,11 @@ impl Plan {
 
     /// The volume rate against the range that all labels leave it.
     fn on_rate_slip(&self, findings: &mut Vec<Finding>) {
-        // A rate per row, plant or spot has no units of area to mistake.
+        // A rate per row, plant or spot has no units of area to mistake, and one that was measured was not typed.
         let rate = self.job.rate();
-        if !matches!(rate.basis(), Basis::GroundArea | Basis::TreatedArea | Basis::LeafWallArea) {
+        if self.job.calibration().is_some()
+            || !matches!(rate.basis(), Basis::GroundArea | Basis::TreatedArea | Basis::LeafWallArea)
+        {
             return;
         }
         let labels = || self.job.products().iter().map(Product::label);

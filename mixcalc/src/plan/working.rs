@@ -10,8 +10,8 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan, Rate, mix, recipe,
-    season, to_make,
+    Binding, BufferSize, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan, Rate, mix,
+    recipe, season, to_make,
 };
 use crate::label::{
     ActiveSubstance, Applied, Basis, CapBasis, Capped, Displacement, Dose, Equivalent, LabelTank, Product, Rows, Rule,
@@ -19,7 +19,7 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
-use crate::sprayer::{CalibrationInput, Measurement, Residual};
+use crate::sprayer::{CalibrationInput, Residual};
 use crate::text::working as words;
 use crate::working::{Worked, Working};
 
@@ -105,7 +105,10 @@ impl Workings<'_> {
         self.given_ground();
         self.given_crop();
         self.given_calibration();
-        self.given(format!("job.{}", job.rate().key()), Some(job.rate().stated()).filter(|_| job.calibration().is_none()));
+        self.given(
+            format!("job.{}", job.rate().key()),
+            Some(job.rate().stated()).filter(|_| job.calibration().is_none()),
+        );
         self.given("job.mix_density", job.mix_density());
         let (tank, sprayer) = (job.tank(), job.sprayer());
         self.given("job.tank.nominal", tank.nominal());
@@ -420,16 +423,16 @@ impl Workings<'_> {
     /// What the record of the calibration and the pass state.
     fn given_calibration(&mut self) {
         let pass = self.plan.job.pass();
-        self.given("job.pass.swath", pass.map(Pass::swath));
-        self.given("job.pass.length", pass.and_then(Pass::length));
+        self.given("job.passes.swath", pass.map(Pass::swath));
+        self.given("job.passes.length", pass.and_then(Pass::length));
         let Some((record, _)) = self.plan.job.calibration() else { return };
         self.given("job.calibration.coverage", Some(record.coverage()));
         for input in CalibrationInput::all() {
-            let place = format!("job.calibration.{}.measured", input.name());
-            match record.measurement(*input).map(Measurement::readings) {
-                None => {}
-                Some([one]) => self.given(place, Some(*one)),
-                Some(many) => {
+            let Some(measurement) = record.measurement(*input) else { continue };
+            let place = measurement.place(*input);
+            match measurement.readings() {
+                [one] => self.given(place, Some(*one)),
+                many => {
                     many.iter().enumerate().for_each(|(i, one)| self.given(format!("{place}[{i}]"), Some(*one)));
                 }
             }
@@ -477,13 +480,13 @@ impl Workings<'_> {
             let area = run_out.area();
             self.span(&at("area"), (area.value, format!("a@loads[{j}].area")), (area.low, area.high));
             if let Some(length) = run_out.length() {
-                let driven = format!("v@loads[{j}].mix / R@volume_rate / w@job.pass.swath");
+                let driven = format!("v@loads[{j}].mix / R@volume_rate / w@job.passes.swath");
                 self.span(&at("length"), (length.value, driven), (length.low, length.high));
             }
             if let Some(passes) = run_out.passes() {
                 for (end, value) in [("value", Some(passes.value)), ("low", passes.low), ("high", passes.high)] {
                     if let Some(value) = value {
-                        let formula = format!("l@{} / p@job.pass.length", at(&format!("length.{end}")));
+                        let formula = format!("l@{} / p@job.passes.length", at(&format!("length.{end}")));
                         self.add(at(&format!("passes.{end}")), value, formula);
                     }
                 }

@@ -657,6 +657,13 @@ pub fn water_density(temperature: Temperature) -> Result<Density, Error> {
     Density::from_kilograms_per_liter(A5_KG_PER_L * (1.0 - (t + A1) * (t + A1) * (t + A2) / (A3 * (t + A4))))
 }
 
+/// Density of air, as weighings conventionally take it: OIML D 28.
+const AIR_KG_PER_L: f64 = 0.0012;
+
+pub(super) fn air_density() -> Result<Density, Error> {
+    Density::from_kilograms_per_liter(AIR_KG_PER_L)
+}
+
 /// Volume of a catch from its weight in air: `V = m (1 - a / s) / (d - a)`, where `a` = 0.0012 kg/L is the density of air and `s` = 8 kg/L that of the
 /// weights to which scales are set. The air makes 0.1 %.
 ///
@@ -684,10 +691,9 @@ pub fn water_density(temperature: Temperature) -> Result<Density, Error> {
 ///
 /// ISO 4787, equation for volume from weighing; OIML R 111 and D 28 for the conventional densities of air and weights.
 pub fn volume_of_catch(mass: &Uncertain<Mass>, density: &Uncertain<Density>) -> Result<Uncertain<Volume>, Error> {
-    const AIR_KG_PER_L: f64 = 0.0012;
     const WEIGHTS_KG_PER_L: f64 = 8.0;
     above_zero!(mass);
-    let air = Uncertain::exact(Density::from_kilograms_per_liter(AIR_KG_PER_L)?)?;
+    let air = Uncertain::exact(air_density()?)?;
     let heavier = density.minus(&air)?;
     positive(heavier.value()).map_err(|_| {
         let error = Error::new(ErrorCode::OutOfRange).at("density").given(density.value());

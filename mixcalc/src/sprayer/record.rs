@@ -6,7 +6,7 @@ use alloc::string::String;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::calibration::{Alleys, Calibration, volume_of_catch, water_density};
+use super::calibration::{Alleys, Calibration, air_density, volume_of_catch, water_density};
 use super::setting::{Difference, Setting};
 use crate::error::{Error, ErrorCode};
 use crate::quantity::{
@@ -134,6 +134,17 @@ impl Measurement {
     #[must_use]
     pub fn instrument(&self) -> Option<&str> {
         self.instrument.as_deref()
+    }
+
+    /// Whether nothing is said of how well it was read.
+    pub(crate) fn is_bare(&self) -> bool {
+        self.tolerance.is_none() && self.resolution.is_none() && self.instrument.is_none()
+    }
+
+    /// Where its readings stand in a document, under the key of an input.
+    pub(crate) fn place(&self, input: CalibrationInput) -> String {
+        let table = if self.is_bare() { "" } else { ".measured" };
+        format!("job.calibration.{}{table}", input.name())
     }
 
     /// Refuses a doubt of another kind than the readings, or below zero.
@@ -607,7 +618,7 @@ impl CalibrationRecord {
     ///
     /// At an input: [`MissingInput`](ErrorCode::MissingInput), [`WrongQuantity`](ErrorCode::WrongQuantity),
     /// [`NotPositive`](ErrorCode::NotPositive), [`UnknownChoice`](ErrorCode::UnknownChoice) for an instrument that is not the record's,
-    /// [`MissingDensity`](ErrorCode::MissingDensity) for a mass without a density or a temperature of water,
+    /// [`MissingInput`](ErrorCode::MissingInput) at `density` for a mass without a density or a temperature of water,
     /// [`BothGiven`](ErrorCode::BothGiven) for a flow beside a catch, a speed beside a course, a density beside a temperature. Else as the
     /// constructor of the method.
     pub fn calibration(&self) -> Result<Calibration, Error> {
@@ -675,24 +686,34 @@ impl CalibrationRecord {
     /// begins with `job.calibration`, and another value's with `mix.calibration`. A density of water has no formula: it is from a table.
     pub(crate) fn between(&self) -> Result<Vec<(&'static str, Quantity, String)>, Error> {
         let mut between = Vec::new();
-        for (input, measurement) in &self.measured {
+        // A band does not stand in the formula of the field's rate, nor a density where nothing was weighed.
+        let stands = |input: &In| *input != In::Band && (*input != In::Density || self.is_weighed());
+        for (input, measurement) in self.measured.iter().filter(|(input, _)| stands(input)) {
             let name = input.name();
             let mean = self.uncertain(*input)?.value();
-            let place = |key: &str| format!("job.calibration.{name}.measured{key}");
+            let place = measurement.place(*input);
             let formula = match measurement.readings() {
-                [_] => format!("x@{}", place("")),
+                [_] => format!("x@{place}"),
                 many => {
-                    let terms: Vec<_> = (0..many.len()).map(|i| format!("x{i}@{}", place(&format!("[{i}]")))).collect();
+                    let terms: Vec<_> = (0..many.len()).map(|i| format!("x{i}@{place}[{i}]")).collect();
                     format!("({}) / {}", terms.join(" + "), many.len())
                 }
             };
             let weighed = mean.kind() == Kind::Mass && input.may_be_weighed();
-            let per_volume = if weighed { " / d@mix.calibration.density" } else { "" };
-            let value = if weighed { Quantity::of(self.volume(*input)?.value()) } else { mean };
-            between.push((name, value, format!("{formula}{per_volume}")));
+            if weighed {
+                // As `volume_of_catch`, which counts the buoyancy of air.
+                let volume = Quantity::of(self.volume(*input)?.value());
+                let per_density = "0.99985 / (d@mix.calibration.density - a@mix.calibration.air)";
+                between.push((name, volume, format!("{formula} * {per_density}")));
+            } else {
+                between.push((name, mean, formula));
+            }
         }
         if let Some(temperature) = self.water_temperature.filter(|_| self.is_weighed()) {
             between.push(("density", water_density(temperature)?.into(), String::new()));
+        }
+        if self.is_weighed() {
+            between.push(("air", air_density()?.into(), String::new()));
         }
         let takes = |input| self.method.inputs().contains(&input);
         if takes(In::Flow) && self.measured.contains_key(&In::Catch) {
@@ -708,9 +729,8 @@ impl CalibrationRecord {
 
     /// Refuses two ways to one input, where the method takes either.
     fn one_of(&self, one: CalibrationInput, other: CalibrationInput) -> Result<(), Error> {
-        if !self.method.inputs().contains(&one)
-            || !(self.measured.contains_key(&one) && self.measured.contains_key(&other))
-        {
+        let takes_either = self.method.inputs().contains(&one);
+        if !(takes_either && self.measured.contains_key(&one) && self.measured.contains_key(&other)) {
             return Ok(());
         }
         let given = format_args!("{} and {}", one.name(), other.name());
@@ -719,7 +739,8 @@ impl CalibrationRecord {
 
     /// Whether a mass stands for a volume.
     fn is_weighed(&self) -> bool {
-        let is_mass = |measurement: &Measurement| measurement.readings().first().is_some_and(|one| one.kind() == Kind::Mass);
+        let is_mass =
+            |measurement: &Measurement| measurement.readings().first().is_some_and(|one| one.kind() == Kind::Mass);
         self.measured.iter().any(|(input, measurement)| input.may_be_weighed() && is_mass(measurement))
     }
 
@@ -745,7 +766,7 @@ impl CalibrationRecord {
             (true, _) => self.value(In::Density)?,
             (false, Some(temperature)) => Uncertain::exact(water_density(temperature)?)?,
             (false, None) => {
-                let error = Error::new(ErrorCode::MissingDensity).at(input.name()).given(caught.value());
+                let error = Error::new(ErrorCode::MissingInput).at(In::Density.name());
                 return Err(error.allowed(text::DENSITY_OR_WATER));
             }
         };
