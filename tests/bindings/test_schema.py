@@ -62,6 +62,9 @@ BEYOND_A_SCHEMA = {
     "area-null", "dose-of-an-unknown-substance", "dose-of-nothing", "dose-of-a-substance-on-mix", "season-without-its-start",
     "treatment-with-an-unknown-product", "treatment-without-a-product", "treatment-on-an-unknown-parcel",
     "cap-on-a-substance-that-is-not-there", "cap-without-a-window",
+    # What each method takes is the record's to know.
+    "calibration-without-its-area", "calibration-with-another-method-s-input", "calibration-by-weight-without-density",
+    "calibration-with-an-unknown-instrument", "calibration-of-flow-and-catch", "calibration-in-alleys-unsaid",
 }
 
 
