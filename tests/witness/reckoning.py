@@ -905,10 +905,11 @@ class Reckoning:
         if self.calibrated.risk is None:
             return
         for p in self.products:
+            noise = max(float(10 * load.u) * float(self.calibrated.R) / self.calibrated.u if self.calibrated.u else 0 for load in self.loads)
             worst = max((over for load in self.loads for a in load.products if a.p is p and a.n
                          if (over := self.delivered(load, a)[1]) is not None), default=0)
-            if worst > self.calibrated.risk * (1 - 1e-9):
-                self.note("caution", "dose-may-pass-maximum", product=p.i, must=worst > self.calibrated.risk * (1 + 1e-9))
+            if worst > self.calibrated.risk * (1 - 1e-9) - noise:
+                self.note("caution", "dose-may-pass-maximum", product=p.i, must=worst > self.calibrated.risk * (1 + 1e-9) + noise)
 
     def delivered(self, load, a):
         """The dose that a load delivers, the probability of its being over the maximum per area, and what to aim at."""
@@ -941,7 +942,7 @@ class Reckoning:
         def span(x, told):
             low = c and float(x) * float(c.R) / c.high
             high = c and c.low > 0 and float(x) * float(c.R) / c.low or None
-            near = lambda y: told(exact(y), exact(1e-9) * exact(y))
+            near = lambda y: told(exact(y), (exact(1e-9) + 10 * load.u) * exact(y))
             return {"value": told(x, 10 * load.u * x), "low": low and near(low), "high": high and near(high)}
         out = {"area": span(load.v / self.on_field, lambda x, by: Num(x, AREA, by))}
         if course:
@@ -955,10 +956,11 @@ class Reckoning:
         c = self.calibrated
         dose, over, aim = self.delivered(load, a)
         kind, R = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA, float(self.calibrated.R)
-        about = lambda x: Num(exact(x), kind, exact(1e-9) * exact(dose))
+        noise = exact(1e-9) + 10 * load.u  # of a load that what went before leaves
+        about = lambda x: Num(exact(x), kind, noise * exact(dose))
         return {"dose": about(dose), "standard_uncertainty": about(dose * c.u / R),
                 "interval": {"low": about(dose * c.low / R), "high": about(dose * c.high / R)},
-                "probability_over": None if over is None else Num(exact(over), None, exact(1e-6)),
+                "probability_over": None if over is None else Num(exact(over), None, exact(1e-6) + (noise * exact(R / c.u) if c.u else 0)),
                 "aim": None if aim is None else about(aim)}
 
     def document(self):
