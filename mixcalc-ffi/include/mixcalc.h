@@ -657,7 +657,7 @@ typedef struct mixcalc_catches {
 } mixcalc_catches;
 
 /**
- * How nozzles are to be checked. What is 0 or NULL is as advised, or not stated; one of rated and caught must be there.
+ * How nozzles are to be checked. What is 0 or NULL is as advised, or not stated; one of rated and caught must be there, and not both.
  */
 typedef struct mixcalc_nozzle_check {
   /**
@@ -2444,7 +2444,7 @@ uint32_t mixcalc_boom_height_m(uint32_t fan_angle_degrees,
  *
  * Repeats of all nozzles together give one repeatability; where no nozzle has two, it must be stated. Verdicts are made from intervals of 95 %.
  *
- * Returns MIXCALC_STATUS_OK, _NULL_POINTER, _LENGTH, _CHOICE (a side), _MISSING_INPUT, _DUPLICATE_NAME, _WRONG_QUANTITY, _NOT_POSITIVE, _NOT_FINITE,
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER, _LENGTH, _CHOICE (a side), _MISSING_INPUT, _BOTH_GIVEN (check.rated), _DUPLICATE_NAME, _WRONG_QUANTITY, _NOT_POSITIVE, _NOT_FINITE,
  * _OUT_OF_RANGE, _STRUCT_SIZE (check, error) or _PANIC. The error's path names the field.
  */
 uint32_t mixcalc_check_nozzles(const struct mixcalc_nozzle_check *check,

@@ -1,6 +1,6 @@
 //! Why a call failed.
 
-use mixcalc::Kind;
+use mixcalc::{ErrorCode, Kind};
 
 use crate::status::*;
 
@@ -64,6 +64,18 @@ impl Failure {
             path: parameter.into(),
             given: given.to_string(),
             ..Self::default()
+        })
+    }
+
+    /// Two inputs of which one is asked for.
+    pub(crate) fn both_given(parameter: &str, given: &str) -> Box<Self> {
+        let allowed = "one of them";
+        Box::new(Self {
+            code: ErrorCode::BothGiven.number(),
+            message: format!("{parameter}: {given} are both given; keep {allowed}"),
+            path: parameter.into(),
+            given: given.into(),
+            allowed: allowed.into(),
         })
     }
 

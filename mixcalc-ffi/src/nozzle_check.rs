@@ -35,7 +35,7 @@ pub struct Catches {
     pub reserved: u32,
 }
 
-/// How nozzles are to be checked. What is 0 or NULL is as advised, or not stated; one of rated and caught must be there.
+/// How nozzles are to be checked. What is 0 or NULL is as advised, or not stated; one of rated and caught must be there, and not both.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct NozzleCheckView {
@@ -205,9 +205,10 @@ unsafe fn check_of(check: *const NozzleCheckView) -> Result<NozzleCheck, Box<Fai
     let check = unsafe { &*check };
     // SAFETY: as above.
     let new = unsafe {
-        match check.caught.as_ref() {
-            Some(caught) if check.rated.is_null() => NewNozzle::Caught(catches_of("check.caught", caught)?),
-            _ => NewNozzle::Rated(claimed("check.rated", check.rated)?),
+        match (check.caught.as_ref(), check.rated.is_null()) {
+            (Some(_), false) => return Err(Failure::both_given("check.rated", "rated and caught")),
+            (Some(caught), true) => NewNozzle::Caught(catches_of("check.caught", caught)?),
+            (None, _) => NewNozzle::Rated(claimed("check.rated", check.rated)?),
         }
     };
     // SAFETY: as above.
@@ -257,7 +258,7 @@ unsafe fn limits_of(check: &NozzleCheckView) -> Result<NozzleLimits, Box<Failure
 ///
 /// Repeats of all nozzles together give one repeatability; where no nozzle has two, it must be stated. Verdicts are made from intervals of 95 %.
 ///
-/// Returns MIXCALC_STATUS_OK, _NULL_POINTER, _LENGTH, _CHOICE (a side), _MISSING_INPUT, _DUPLICATE_NAME, _WRONG_QUANTITY, _NOT_POSITIVE, _NOT_FINITE,
+/// Returns MIXCALC_STATUS_OK, _NULL_POINTER, _LENGTH, _CHOICE (a side), _MISSING_INPUT, _BOTH_GIVEN (check.rated), _DUPLICATE_NAME, _WRONG_QUANTITY, _NOT_POSITIVE, _NOT_FINITE,
 /// _OUT_OF_RANGE, _STRUCT_SIZE (check, error) or _PANIC. The error's path names the field.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn mixcalc_check_nozzles(

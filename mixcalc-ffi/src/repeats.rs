@@ -2,7 +2,7 @@
 
 use std::mem::size_of;
 
-use mixcalc::{Effort, Flow, Quantity, Ratio, Time, UncertainQuantity, Wear};
+use mixcalc::{Effort, Flow, Quantity, Ratio, Time, Wear};
 
 use crate::border::answer;
 use crate::choice;
@@ -63,12 +63,8 @@ pub unsafe extern "C" fn mixcalc_is_settled(
         let out = room("out_is_settled", out_is_settled)?;
         // SAFETY: the caller's promise.
         let mean = unsafe { read("mean", mean) }?;
-        // Settled is settled in any unit: here as a number of the unit of documents.
-        let (_, unit) = mean.value.value().to_parts();
-        let one = UncertainQuantity::exact(Quantity::from_parts(1.0, &unit)?.claim_kind(mean.value.value().kind())?)?;
-        let number = mean.value.over(&one)?.claim::<Ratio>()?;
         let (precision, coverage) = (percent("precision", precision_percent)?, percent("coverage", coverage_percent)?);
-        let is_settled = mixcalc::is_settled(&number, precision, coverage)?;
+        let is_settled = mean.value.is_settled(precision, coverage)?;
         // SAFETY: as above.
         unsafe { out.write(is_settled.into()) };
         Ok(())

@@ -2,7 +2,7 @@
 
 use std::ffi::{c_char, c_void};
 
-use mixcalc::{Quantity, Ratio, SimulatedQuantity, Trial, simulate_quantity};
+use mixcalc::{Quantity, SimulatedQuantity, Trial, simulate_quantity};
 
 use crate::border::answer;
 use crate::error::ErrorDetails;
@@ -10,7 +10,7 @@ use crate::failure::Failure;
 use crate::handle::{free, hand_over, read, room};
 use crate::status::MIXCALC_STATUS_OK;
 use crate::text::word;
-use crate::uncertain::{UncertainHandle, percent};
+use crate::uncertain::{UncertainHandle, percent, write_interval};
 
 /// One trial of a simulation: a world in which every input has one value. It is good within the call of the model that it was handed to, in that thread.
 #[derive(Debug)]
@@ -197,20 +197,13 @@ pub unsafe extern "C" fn mixcalc_simulation_interval(
     out_high: *mut f64,
     error: *mut ErrorDetails,
 ) -> u32 {
-    let body = || {
-        let outs = (room("out_low", out_low)?, room("out_high", out_high)?);
+    let interval = || {
         // SAFETY: the caller's promise.
-        let (simulation, unit) = unsafe { (read("simulation", simulation)?, word("unit", unit)?) };
-        let coverage: Ratio = percent("coverage", coverage_percent)?;
-        let interval = simulation.0.interval(coverage)?;
-        let (low, high) = (interval.low().to(&unit)?, interval.high().to(&unit)?);
-        // SAFETY: as above.
-        unsafe {
-            outs.0.write(low);
-            outs.1.write(high);
-        }
-        Ok(())
+        let simulation = unsafe { read("simulation", simulation) }?;
+        Ok(simulation.0.interval(percent("coverage", coverage_percent)?)?)
     };
+    // SAFETY: the caller's promise.
+    let body = || unsafe { write_interval(out_low, out_high, unit, interval) };
     // SAFETY: the caller's promise.
     unsafe { answer(error, body) }
 }

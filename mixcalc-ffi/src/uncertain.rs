@@ -4,7 +4,7 @@ use std::ffi::{CString, c_char};
 use std::mem::size_of;
 use std::sync::OnceLock;
 
-use mixcalc::{AdditiveKind, DegreesOfFreedom, Error, Quantity, Ratio, Uncertain, UncertainQuantity};
+use mixcalc::{AdditiveKind, DegreesOfFreedom, Error, Interval, Quantity, Ratio, Uncertain, UncertainQuantity};
 
 use crate::border::answer;
 use crate::choice;
@@ -92,6 +92,28 @@ pub(crate) fn quantity(parameter: &str, value: f64, unit: &str) -> Result<Quanti
 /// A part that the caller says in percent.
 pub(crate) fn percent(parameter: &str, value: f64) -> Result<Ratio, Box<Failure>> {
     Ratio::from_percent(value).map_err(|error| Box::<Failure>::from(error).at(parameter))
+}
+
+/// Writes both ends of an interval in a unit, or neither.
+///
+/// The ends are NULL or have room for a number; the unit is NULL or ends in a zero byte.
+pub(crate) unsafe fn write_interval(
+    out_low: *mut f64,
+    out_high: *mut f64,
+    unit: *const c_char,
+    interval: impl FnOnce() -> Result<Interval<Quantity>, Box<Failure>>,
+) -> Result<(), Box<Failure>> {
+    let (out_low, out_high) = (room("out_low", out_low)?, room("out_high", out_high)?);
+    let interval = interval()?;
+    // SAFETY: the caller's promise.
+    let unit = unsafe { word("unit", unit) }?;
+    let (low, high) = (interval.low().to(&unit)?, interval.high().to(&unit)?);
+    // SAFETY: there is room, as just checked.
+    unsafe {
+        out_low.write(low);
+        out_high.write(high);
+    }
+    Ok(())
 }
 
 fn degrees_of_freedom(value: f64) -> Result<DegreesOfFreedom, Box<Failure>> {
@@ -631,19 +653,13 @@ pub unsafe extern "C" fn mixcalc_uncertain_interval(
     out_high: *mut f64,
     error: *mut ErrorDetails,
 ) -> u32 {
-    let body = || {
-        let outs = (room("out_low", out_low)?, room("out_high", out_high)?);
+    let interval = || {
         // SAFETY: the caller's promise.
-        let (value, unit) = unsafe { (read("uncertain", uncertain)?, word("unit", unit)?) };
-        let interval = value.value.interval(percent("coverage", coverage_percent)?)?;
-        let (low, high) = (interval.low().to(&unit)?, interval.high().to(&unit)?);
-        // SAFETY: the caller's promise.
-        unsafe {
-            outs.0.write(low);
-            outs.1.write(high);
-        }
-        Ok(())
+        let value = unsafe { read("uncertain", uncertain) }?;
+        Ok(value.value.interval(percent("coverage", coverage_percent)?)?)
     };
+    // SAFETY: the caller's promise.
+    let body = || unsafe { write_interval(out_low, out_high, unit, interval) };
     // SAFETY: the caller's promise.
     unsafe { answer(error, body) }
 }

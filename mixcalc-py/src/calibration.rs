@@ -87,20 +87,6 @@ impl Setting {
     }
 }
 
-const fn difference(difference: Difference) -> &'static str {
-    match difference {
-        Difference::Unstated => "unstated",
-        Difference::Sprayer => "sprayer",
-        Difference::Operator => "operator",
-        Difference::Nozzles => "nozzles",
-        Difference::Pressure => "pressure",
-        Difference::Ground => "ground",
-        Difference::TooOld => "too-old",
-        Difference::LaterDay => "later-day",
-        _ => "other",
-    }
-}
-
 /// A measured volume rate: the value with its uncertainty, how it was reached, and what it holds for.
 ///
 /// There is a constructor for each way to measure, named after what is measured. Each takes uncertain values; a quantity or text is taken as
@@ -288,7 +274,7 @@ impl Calibration {
     /// "ground", "too-old", "later-day"; "unstated" alone where no setting was stated. `oldest` is the age up to which it is accepted.
     fn differences<'py>(&self, use_in: &Setting, oldest: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyTuple>> {
         let differences = self.0.differences(&use_in.0, known(oldest)?);
-        PyTuple::new(oldest.py(), differences.into_iter().map(difference))
+        PyTuple::new(oldest.py(), differences.into_iter().map(Difference::name))
     }
 
     /// The volume rate after something of it changes, all else as calibrated. `changed` is "flow", "speed" or "swath"; `before` is what it

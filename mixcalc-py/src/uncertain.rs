@@ -73,14 +73,6 @@ pub(crate) fn told<Q: AdditiveKind>(
 }
 
 /// The name of a side.
-pub(crate) const fn side(side: Side) -> &'static str {
-    match side {
-        Side::Under => "under",
-        Side::Over => "over",
-        Side::CannotTell => "cannot-tell",
-    }
-}
-
 fn degrees(py: Python<'_>, degrees: Option<f64>) -> PyResult<DegreesOfFreedom> {
     match degrees {
         None => Ok(DegreesOfFreedom::INFINITE),
@@ -262,19 +254,19 @@ impl Uncertain {
     /// From where to where the true value lies with the probability `coverage`: `Interval(low, high, coverage)`.
     #[pyo3(signature = (coverage=None))]
     fn interval(&self, py: Python<'_>, coverage: Option<&Bound<'_, PyAny>>) -> PyResult<Py<PyAny>> {
-        interval(py, &border::checked(py, self.0.interval(share(py, coverage)?))?)
+        interval(py, &border::checked(py, self.0.interval(share(coverage)?))?)
     }
 
     /// Half the width of the interval.
     #[pyo3(signature = (coverage=None))]
     fn expanded_uncertainty(&self, py: Python<'_>, coverage: Option<&Bound<'_, PyAny>>) -> PyResult<Quantity> {
-        border::checked(py, self.0.expanded_uncertainty(share(py, coverage)?)).map(quantity)
+        border::checked(py, self.0.expanded_uncertainty(share(coverage)?)).map(quantity)
     }
 
     /// How many standard uncertainties reach from the value to the end of its interval: Student's t at the degrees of freedom.
     #[pyo3(signature = (coverage=None))]
     fn coverage_factor(&self, py: Python<'_>, coverage: Option<&Bound<'_, PyAny>>) -> PyResult<f64> {
-        border::checked(py, self.0.coverage_factor(share(py, coverage)?)).map(mixcalc::Ratio::number)
+        border::checked(py, self.0.coverage_factor(share(coverage)?)).map(mixcalc::Ratio::number)
     }
 
     /// The probability that the true value is over a limit, from 0 to 1.
@@ -288,7 +280,7 @@ impl Uncertain {
     #[pyo3(signature = (limit, coverage=None))]
     fn side_of(&self, limit: &Bound<'_, PyAny>, coverage: Option<&Bound<'_, PyAny>>) -> PyResult<&'static str> {
         let (py, limit) = (limit.py(), self.of_this_kind(limit)?);
-        border::checked(py, self.0.side_of(limit, share(py, coverage)?)).map(side)
+        border::checked(py, self.0.side_of(limit, share(coverage)?)).map(Side::name)
     }
 
     /// The value to aim at, under a limit by so much that the true one is over it with no more than the probability `risk`.
@@ -371,14 +363,11 @@ impl Uncertain {
     }
 }
 
-/// Coverage of intervals where none is stated: custom.
-const COVERAGE_PERCENT: f64 = 95.0;
-
 /// A coverage, as stated or the customary one.
-pub(crate) fn share(py: Python<'_>, coverage: Option<&Bound<'_, PyAny>>) -> PyResult<mixcalc::Ratio> {
+pub(crate) fn share(coverage: Option<&Bound<'_, PyAny>>) -> PyResult<mixcalc::Ratio> {
     match coverage {
         Some(coverage) => known(coverage),
-        None => border::checked(py, mixcalc::Ratio::from_percent(COVERAGE_PERCENT)),
+        None => Ok(mixcalc::customary_coverage()),
     }
 }
 
@@ -409,7 +398,7 @@ impl Simulation {
     /// The interval that holds the share `coverage` of the results, with as many below it as above: `Interval(low, high, coverage)`.
     #[pyo3(signature = (coverage=None))]
     fn interval(&self, py: Python<'_>, coverage: Option<&Bound<'_, PyAny>>) -> PyResult<Py<PyAny>> {
-        interval(py, &border::checked(py, self.0.interval(share(py, coverage)?))?)
+        interval(py, &border::checked(py, self.0.interval(share(coverage)?))?)
     }
 
     fn __repr__(&self) -> String {

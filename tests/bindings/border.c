@@ -698,6 +698,9 @@ static void nozzles_are_rated_fitted_and_checked(void)
     REFUSES(mixcalc_check_nozzles(&check, catches, 3, &set, e), "check.rated");
     REFUSES(mixcalc_check_nozzles(NULL, catches, 3, &set, e), "check");
     check.rated = new_flow;
+    check.caught = &catches[0];
+    REFUSED(MIXCALC_STATUS_BOTH_GIVEN, "check.rated", mixcalc_check_nozzles(&check, catches, 3, &set, e));
+    check.caught = NULL;
     REFUSES(mixcalc_check_nozzles(&check, NULL, 3, &set, e), "catches");
     REFUSED(MIXCALC_STATUS_LENGTH, "catches_count", mixcalc_check_nozzles(&check, catches, SIZE_MAX, &set, e));
     REFUSED(MIXCALC_STATUS_MISSING_INPUT, "catches", mixcalc_check_nozzles(&check, NULL, 0, &set, e));

@@ -151,6 +151,19 @@ fn same_again(job: &Job) -> Result<(), TestCaseError> {
 }
 
 #[test]
+fn a_calibration_that_is_written_is_read_back_the_same() {
+    let mut records = 0;
+    for job in conformance_jobs().iter().map(job_of) {
+        let Some((record, calibration)) = job.calibration() else { continue };
+        let again = CalibrationRecord::from_node(&Node::read(record.to_json().as_bytes()).unwrap()).unwrap();
+        assert_eq!(&again, record);
+        assert_eq!(&again.calibration().unwrap(), calibration, "and to the last bit");
+        records += 1;
+    }
+    assert!(records >= 3, "the vectors hold {records}");
+}
+
+#[test]
 fn a_job_that_is_written_is_read_back_the_same() {
     for_jobs(|job| same_again(&job));
     for job in conformance_jobs() {

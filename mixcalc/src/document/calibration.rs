@@ -77,23 +77,6 @@ wire! {
         /// When.
         date: String,
     }
-
-    /// A calibration document.
-    struct CalibrationDocumentWire {
-        /// The format of this document.
-        format: CalibrationFormat,
-        /// The calibration as it was written down.
-        calibration: CalibrationWire,
-    }
-}
-
-/// The format of a calibration document.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub(super) enum CalibrationFormat {
-    /// The first format.
-    #[serde(rename = "mixcalc-calibration/1")]
-    One,
 }
 
 /// Declares the record with a key for each input.
@@ -246,17 +229,6 @@ impl CalibrationWire {
     /// The measures that its first input is read in.
     pub(super) fn system(&self) -> Option<System> {
         self.measured().find_map(|(_, measurement)| measurement.system())
-    }
-}
-
-impl CalibrationDocumentWire {
-    pub(super) fn record(&self) -> Result<CalibrationRecord, Error> {
-        let record = self.calibration.record().at("calibration")?;
-        record.calibration().at("calibration").map(|_| record)
-    }
-
-    pub(super) fn of(record: &CalibrationRecord) -> Self {
-        Self { format: CalibrationFormat::One, calibration: CalibrationWire::of(record) }
     }
 }
 

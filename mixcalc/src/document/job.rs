@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use serde::{Deserialize, Serialize};
 
-use super::calibration::{CalibrationDocumentWire, CalibrationWire};
+use super::calibration::CalibrationWire;
 use super::node::Node;
 use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
@@ -739,7 +739,7 @@ parts! {
     LastStrip: StripWire.last_strip;
     Mixing: MixingWire.mixing;
     Pass: PassWire.pass;
-    CalibrationRecord: CalibrationDocumentWire.record;
+    CalibrationRecord: CalibrationWire.record;
     LabelOrder: LabelOrderWire.order;
 }
 

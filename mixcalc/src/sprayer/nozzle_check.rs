@@ -11,7 +11,7 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
 use crate::quantity::{Flow, Ratio, bounded, ordered_sum, positive};
 use crate::text;
-use crate::uncertainty::{DegreesOfFreedom, Side, Uncertain};
+use crate::uncertainty::{DegreesOfFreedom, Side, Uncertain, customary_coverage};
 
 /// A nozzle beyond this part of the mean is replaced or cleaned. Boom makers' handbooks and county extension bulletins.
 const OF_MEAN_PERCENT: f64 = 5.0;
@@ -234,8 +234,7 @@ pub struct NozzleCheck {
     risk: Ratio,
 }
 
-/// Coverage of the intervals that verdicts are made from, and risk of the tests for outliers: custom.
-const COVERAGE_PERCENT: f64 = 95.0;
+/// Risk of the tests for outliers: custom.
 const RISK_PERCENT: f64 = 5.0;
 
 impl NozzleCheck {
@@ -247,7 +246,7 @@ impl NozzleCheck {
             common: None,
             repeatability: None,
             limits: NozzleLimits::advised(),
-            coverage: Ratio::of_percent(COVERAGE_PERCENT),
+            coverage: customary_coverage(),
             risk: Ratio::of_percent(RISK_PERCENT),
         }
     }

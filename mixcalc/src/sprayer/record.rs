@@ -13,14 +13,12 @@ use crate::quantity::{
     AdditiveKind, Flow, Kind, Length, Mass, Quantity, Ratio, Speed, Temperature, Time, not_negative, positive,
 };
 use crate::text::{self, legible_at, legible_name};
-use crate::uncertainty::{Uncertain, UncertainQuantity};
+use crate::uncertainty::{Uncertain, UncertainQuantity, customary_coverage};
 
 /// Most readings of one input: more is a log and not a record.
 const MOST_READINGS: usize = 1000;
 /// Most instruments of a record.
 const MOST_INSTRUMENTS: usize = 100;
-/// Coverage where none is asked for: what the trade and the GUM's examples state.
-const COVERAGE_PERCENT: f64 = 95.0;
 
 /// What was read of one input, once or again and again, and how well.
 ///
@@ -234,22 +232,22 @@ impl Instrument {
     }
 }
 
-/// Declares the inputs of records: what stands in documents is the name.
-macro_rules! inputs {
-    ($($(#[$doc:meta])* $variant:ident = $name:literal;)*) => {
-        /// What is measured for a calibration.
+/// Declares a list of which documents write the name.
+macro_rules! named {
+    ($(#[$list:meta])* $list_name:ident { $($(#[$doc:meta])* $variant:ident = $name:literal;)* }) => {
+        $(#[$list])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         #[non_exhaustive]
-        pub enum CalibrationInput { $($(#[$doc])* $variant,)* }
+        pub enum $list_name { $($(#[$doc])* $variant,)* }
 
-        impl CalibrationInput {
+        impl $list_name {
             /// All of them.
             #[must_use]
             pub const fn all() -> &'static [Self] {
                 &[$(Self::$variant,)*]
             }
 
-            /// Its key in documents.
+            /// Name in documents.
             #[must_use]
             pub const fn name(self) -> &'static str {
                 match self { $(Self::$variant => $name,)* }
@@ -258,104 +256,100 @@ macro_rules! inputs {
     };
 }
 
-inputs! {
-    /// Flow of the nozzles over the swath; of all nozzles of a row, of an alley, for those methods.
-    Flow = "flow";
-    /// Speed over the ground.
-    Speed = "speed";
-    /// Treated width of the nozzles that the flow is of; their spacing for the mean of a boom's nozzles.
-    Swath = "swath";
-    /// Volume caught, or its mass.
-    Catch = "catch";
-    /// How long it was caught.
-    CatchTime = "catch_time";
-    /// Length that was driven or walked.
-    Course = "course";
-    /// How long that took.
-    CourseTime = "course_time";
-    /// Ground that was sprayed.
-    Area = "area";
-    /// Volume that fills the tank up again, or its mass.
-    Refill = "refill";
-    /// Volume that was filled in, or its mass.
-    Filled = "filled";
-    /// What stayed in the sprayer.
-    Residual = "residual";
-    /// Ground of one spot.
-    Spot = "spot";
-    /// How long one spot is sprayed.
-    SpotTime = "spot_time";
-    /// Volume sprayed on one plant, or its mass.
-    Volume = "volume";
-    /// Ground of one plant.
-    Ground = "ground";
-    /// Treated width in each row.
-    Band = "band";
-    /// Distance from row to row.
-    RowSpacing = "row_spacing";
-    /// Flow of the left side.
-    Left = "left";
-    /// Flow of the right side.
-    Right = "right";
-    /// Density of what was weighed.
-    Density = "density";
+named! {
+    /// What is measured for a calibration.
+    CalibrationInput {
+        /// Flow of the nozzles over the swath; of all nozzles of a row, of an alley, for those methods.
+        Flow = "flow";
+        /// Speed over the ground.
+        Speed = "speed";
+        /// Treated width of the nozzles that the flow is of; their spacing for the mean of a boom's nozzles.
+        Swath = "swath";
+        /// Volume caught, or its mass.
+        Catch = "catch";
+        /// How long it was caught.
+        CatchTime = "catch_time";
+        /// Length that was driven or walked.
+        Course = "course";
+        /// How long that took.
+        CourseTime = "course_time";
+        /// Ground that was sprayed.
+        Area = "area";
+        /// Volume that fills the tank up again, or its mass.
+        Refill = "refill";
+        /// Volume that was filled in, or its mass.
+        Filled = "filled";
+        /// What stayed in the sprayer.
+        Residual = "residual";
+        /// Ground of one spot.
+        Spot = "spot";
+        /// How long one spot is sprayed.
+        SpotTime = "spot_time";
+        /// Volume sprayed on one plant, or its mass.
+        Volume = "volume";
+        /// Ground of one plant.
+        Ground = "ground";
+        /// Treated width in each row.
+        Band = "band";
+        /// Distance from row to row.
+        RowSpacing = "row_spacing";
+        /// Flow of the left side.
+        Left = "left";
+        /// Flow of the right side.
+        Right = "right";
+        /// Density of what was weighed.
+        Density = "density";
+    }
 }
 
 use CalibrationInput as In;
 
-/// Declares the methods: name in documents, inputs in the order of the constructor of [`Calibration`].
-macro_rules! methods {
-    ($($(#[$doc:meta])* $variant:ident = $name:literal, [$($input:ident),*];)*) => {
-        /// A way to measure a volume rate, named after what is measured: each is a constructor of [`Calibration`].
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-        #[non_exhaustive]
-        pub enum CalibrationMethod { $($(#[$doc])* $variant,)* }
-
-        impl CalibrationMethod {
-            /// All of them.
-            #[must_use]
-            pub const fn all() -> &'static [Self] {
-                &[$(Self::$variant,)*]
-            }
-
-            /// Its name in documents.
-            #[must_use]
-            pub const fn name(self) -> &'static str {
-                match self { $(Self::$variant => $name,)* }
-            }
-
-            /// What is measured. In place of a flow, a catch and its time; in place of a speed, a course and its time.
-            #[must_use]
-            pub const fn inputs(self) -> &'static [CalibrationInput] {
-                match self { $(Self::$variant => &[$(In::$input),*],)* }
-            }
-        }
-    };
+named! {
+    /// A way to measure a volume rate, named after what is measured: each is a constructor of [`Calibration`].
+    CalibrationMethod {
+        /// [`Calibration::from_flow`].
+        Flow = "flow";
+        /// [`Calibration::from_timed_course`].
+        TimedCourse = "timed-course";
+        /// [`Calibration::from_catch_over_course`].
+        CatchOverCourse = "catch-over-course";
+        /// [`Calibration::from_catch_over_area`].
+        CatchOverArea = "catch-over-area";
+        /// [`Calibration::from_refill`].
+        Refill = "refill";
+        /// [`Calibration::from_emptied_tank`].
+        EmptiedTank = "emptied-tank";
+        /// [`Calibration::from_spot`].
+        Spot = "spot";
+        /// [`Calibration::from_plants`].
+        Plants = "plants";
+        /// [`Calibration::from_band`], the rate on the field: what the tank is filled for.
+        Band = "band";
+        /// [`Calibration::from_alleys`].
+        Alleys = "alleys";
+        /// [`Calibration::from_sides`].
+        Sides = "sides";
+    }
 }
 
-methods! {
-    /// [`Calibration::from_flow`].
-    Flow = "flow", [Flow, Speed, Swath];
-    /// [`Calibration::from_timed_course`].
-    TimedCourse = "timed-course", [Catch, CatchTime, Course, CourseTime, Swath];
-    /// [`Calibration::from_catch_over_course`].
-    CatchOverCourse = "catch-over-course", [Catch, Course, Swath];
-    /// [`Calibration::from_catch_over_area`].
-    CatchOverArea = "catch-over-area", [Catch, Area];
-    /// [`Calibration::from_refill`].
-    Refill = "refill", [Refill, Area];
-    /// [`Calibration::from_emptied_tank`].
-    EmptiedTank = "emptied-tank", [Filled, Residual, Area];
-    /// [`Calibration::from_spot`].
-    Spot = "spot", [Catch, CatchTime, Spot, SpotTime];
-    /// [`Calibration::from_plants`].
-    Plants = "plants", [Volume, Ground];
-    /// [`Calibration::from_band`], the rate on the field: what the tank is filled for.
-    Band = "band", [Flow, Speed, Band, RowSpacing];
-    /// [`Calibration::from_alleys`].
-    Alleys = "alleys", [Flow, Speed, RowSpacing];
-    /// [`Calibration::from_sides`].
-    Sides = "sides", [Left, Right, Speed, RowSpacing];
+impl CalibrationMethod {
+    /// What is measured. In place of a flow, a catch and its time; in place of a speed, a course and its time.
+    #[must_use]
+    pub const fn inputs(self) -> &'static [CalibrationInput] {
+        match self {
+            Self::Flow => &[In::Flow, In::Speed, In::Swath],
+            Self::TimedCourse => &[In::Catch, In::CatchTime, In::Course, In::CourseTime, In::Swath],
+            Self::CatchOverCourse => &[In::Catch, In::Course, In::Swath],
+            Self::CatchOverArea => &[In::Catch, In::Area],
+            Self::Refill => &[In::Refill, In::Area],
+            Self::EmptiedTank => &[In::Filled, In::Residual, In::Area],
+            Self::Spot => &[In::Catch, In::CatchTime, In::Spot, In::SpotTime],
+            Self::Plants => &[In::Volume, In::Ground],
+            Self::Band => &[In::Flow, In::Speed, In::Band, In::RowSpacing],
+            Self::Alleys => &[In::Flow, In::Speed, In::RowSpacing],
+            Self::Sides => &[In::Left, In::Right, In::Speed, In::RowSpacing],
+        }
+    }
 }
 
 /// A calibration as it was written down: how it was measured, what was read, with what, in which setting; and what it is to be used for.
@@ -414,7 +408,7 @@ impl CalibrationRecord {
             setting: None,
             use_in: None,
             oldest: None,
-            coverage: Ratio::of_percent(COVERAGE_PERCENT),
+            coverage: customary_coverage(),
             risk: None,
         }
     }
@@ -660,7 +654,7 @@ impl CalibrationRecord {
                 let Some(alleys) = self.alleys else {
                     return Err(Error::new(ErrorCode::MissingInput)
                         .at("alleys")
-                        .allowed(names_of(Alleys::all(), Alleys::name)));
+                        .allowed(text::one_of(&Alleys::all().iter().map(|alleys| alleys.name()).collect::<Vec<_>>())));
                 };
                 Calibration::from_alleys(&self.flow()?, &self.speed()?, &length(In::RowSpacing)?, alleys)
             }
@@ -801,33 +795,4 @@ impl CalibrationInput {
     const fn may_be_weighed(self) -> bool {
         matches!(self, Self::Catch | Self::Refill | Self::Filled | Self::Volume)
     }
-
-    /// An input by its key in documents.
-    ///
-    /// # Errors
-    ///
-    /// [`UnknownChoice`](ErrorCode::UnknownChoice), with the inputs that there are.
-    pub fn read(name: &str) -> Result<Self, Error> {
-        chosen(Self::all(), Self::name, name)
-    }
-}
-
-impl CalibrationMethod {
-    /// A method by its name in documents.
-    ///
-    /// # Errors
-    ///
-    /// [`UnknownChoice`](ErrorCode::UnknownChoice), with the methods that there are.
-    pub fn read(name: &str) -> Result<Self, Error> {
-        chosen(Self::all(), Self::name, name)
-    }
-}
-
-fn chosen<T: Copy>(all: &[T], name_of: fn(T) -> &'static str, name: &str) -> Result<T, Error> {
-    let refused = || Error::new(ErrorCode::UnknownChoice).given(text::quoted(name)).allowed(names_of(all, name_of));
-    all.iter().copied().find(|one| name_of(*one) == name).ok_or_else(refused)
-}
-
-fn names_of<T: Copy>(all: &[T], name_of: fn(T) -> &'static str) -> String {
-    text::one_of(&all.iter().map(|one| name_of(*one)).collect::<Vec<_>>())
 }

@@ -7,7 +7,7 @@ use crate::quantity::close::{is_over, steps_down};
 use crate::quantity::{AdditiveKind, Ratio, Time, bounded, ordered_sum, positive};
 use crate::text;
 use crate::uncertainty::student::two_sided;
-use crate::uncertainty::{Uncertain, magnitude};
+use crate::uncertainty::{Uncertain, UncertainQuantity, magnitude};
 
 /// The most repeats that are planned for: whoever needs more needs another way to measure.
 const MOST_REPEATS: u64 = 10_000;
@@ -85,6 +85,17 @@ pub fn is_settled<Q: AdditiveKind>(mean: &Uncertain<Q>, precision: Ratio, covera
     let half_width = mean.expanded_uncertainty(coverage)?;
     let size = magnitude(mean.value());
     Ok(!is_over(half_width, size * precision))
+}
+
+impl UncertainQuantity {
+    /// As [`is_settled()`].
+    ///
+    /// # Errors
+    ///
+    /// As there.
+    pub fn is_settled(&self, precision: Ratio, coverage: Ratio) -> Result<bool, Error> {
+        is_settled(self.number(), precision, coverage)
+    }
 }
 
 /// What a test for an outlier says.

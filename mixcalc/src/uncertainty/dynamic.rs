@@ -168,6 +168,11 @@ impl UncertainQuantity {
         Ok(Self { one, number })
     }
 
+    /// The value as a number of the coherent unit of its kind: for what is the same in any unit.
+    pub(crate) const fn number(&self) -> &Uncertain<Ratio> {
+        &self.number
+    }
+
     fn told(&self, number: Ratio) -> Quantity {
         // A double times one is itself, and of the kind of the one.
         self.one.times(Quantity::of(number)).unwrap_or(self.one)

@@ -100,6 +100,19 @@ fn root_of_squares<Q: AdditiveKind>(amounts: impl Iterator<Item = Q> + Clone) ->
 /// The most that an interval is asked to cover: nearer to certainty, the last digits of a double do not tell where the tail ends.
 const MOST_COVERAGE_PERCENT: f64 = 99.9999;
 
+/// Coverage of intervals where none is asked for.
+const CUSTOMARY_COVERAGE_PERCENT: f64 = 95.0;
+
+/// The coverage of intervals where none is asked for: 95 %.
+///
+/// # Source
+///
+/// JCGM 100:2008, 6.3.3 and G.1.3: about 95 %, by custom.
+#[must_use]
+pub fn customary_coverage() -> Ratio {
+    Ratio::of_percent(CUSTOMARY_COVERAGE_PERCENT)
+}
+
 /// A probability that is neither none nor next to certainty.
 fn coverage_within(coverage: Ratio) -> Result<f64, Error> {
     if coverage > Ratio::ZERO && !is_over(coverage, Ratio::of_percent(MOST_COVERAGE_PERCENT)) {

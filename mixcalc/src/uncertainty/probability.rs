@@ -17,6 +17,18 @@ pub enum Side {
     CannotTell,
 }
 
+impl Side {
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Under => "under",
+            Self::Over => "over",
+            Self::CannotTell => "cannot-tell",
+        }
+    }
+}
+
 impl<Q: AdditiveKind> Uncertain<Q> {
     /// The probability that the true value is over a limit.
     ///
