@@ -75,6 +75,16 @@ impl Alleys {
             Self::EveryOther => "every-other",
         }
     }
+
+    /// How often an alley is driven.
+    pub(super) fn passes(self) -> Ratio {
+        Ratio::one()
+            * match self {
+                Self::Each => 1.0,
+                Self::EachTwice => 2.0,
+                Self::EveryOther => 0.5,
+            }
+    }
 }
 
 /// The rates of a banded treatment.
@@ -408,12 +418,7 @@ impl Calibration {
         alleys: Alleys,
     ) -> Result<Self, Error> {
         above_zero!(flow, speed, row_spacing);
-        let passes = Ratio::one()
-            * match alleys {
-                Alleys::Each => 1.0,
-                Alleys::EachTwice => 2.0,
-                Alleys::EveryOther => 0.5,
-            };
+        let passes = alleys.passes();
         let rate = Self::from_flow(&flow.times(&Uncertain::exact(passes)?)?, speed, row_spacing)?.volume_rate;
         let inputs = [
             ("alleys", passes.into()),

@@ -706,6 +706,9 @@ impl CalibrationRecord {
         if let Some(temperature) = self.water_temperature.filter(|_| self.is_weighed()) {
             between.push(("density", water_density(temperature)?.into(), String::new()));
         }
+        if let Some(alleys) = self.alleys {
+            between.push(("alleys", alleys.passes().into(), format!("{}", alleys.passes().number())));
+        }
         if self.is_weighed() {
             between.push(("air", air_density()?.into(), String::new()));
         }
