@@ -442,6 +442,42 @@ fn the_demo_job_shows_its_working() {
 }
 
 #[test]
+fn every_method_of_calibration_shows_its_working() {
+    let example = |input: CalibrationInput| match input.name() {
+        "flow" | "left" | "right" => r#"["4.9 L/min", "5.1 L/min"]"#,
+        "speed" => r#""6 km/h""#,
+        "swath" | "row_spacing" => r#"{ measured = "1.5 m", tolerance = "1 cm" }"#,
+        "band" => r#""0.4 m""#,
+        "catch" | "refill" | "filled" | "volume" => r#"{ measured = ["3 L", "3.1 L"], resolution = "10 mL" }"#,
+        "catch_time" | "course_time" | "spot_time" => r#"{ measured = "20 s", tolerance = "2 %" }"#,
+        "course" => r#""40 m""#,
+        "area" | "spot" | "ground" => r#""100 m2""#,
+        "residual" => r#""0.5 L""#,
+        other => panic!("{other}"),
+    };
+    for method in CalibrationMethod::all() {
+        let inputs = method.inputs().iter().map(|input| format!("{} = {}, ", input.name(), example(*input)));
+        let alleys = if *method == CalibrationMethod::Alleys { "alleys = \"each-twice\", " } else { "" };
+        let job = format!(
+            r#"
+                format = "mixcalc-job/1"
+                area = "0.2 ha"
+                calibration = {{ {inputs}{alleys}method = "{method}" }}
+                passes = {{ swath = "6 m", length = "80 m" }}
+                sprayer = {{ kind = "boom" }}
+                tank = {{ nominal = "100 L" }}
+                measures = [{{ kind = "vessel", capacity = "1 L", graduation = "1 mL" }}]
+                products = [{{ name = "example product A", dose = "1 L/ha", density = "1 kg/L" }}]
+            "#,
+            inputs = inputs.collect::<String>(),
+            method = method.name(),
+        );
+        let plan = planned(job.as_bytes()).unwrap_or_else(|error| panic!("{error}: {job}"));
+        check(&plan, &mut BTreeSet::new()).unwrap_or_else(|wrong| panic!("{}: {wrong}", method.name()));
+    }
+}
+
+#[test]
 fn the_jobs_of_the_vectors_show_their_working() {
     let file: Value = serde_json::from_str(&mixcalc_tests::text("plan")).unwrap();
     let (mut plans, mut formulas) = (0, BTreeSet::new());
