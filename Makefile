@@ -87,7 +87,7 @@ test-c-extra: installed c-programs
 
 # The programs of the C tests, each in every way, behind a command; the last two must be caught, so that silence says something.
 tried = $(1)/vectors >/dev/null; \
-	$(1)/border docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
+	$(1)/border docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml docs/examples/calibrated.toml; \
 	for job in docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
 	do for how in --view --pages; do $(1)/plan $$how $$job >/dev/null; done; done; \
 	for fault in overrun leak; do if $(1)/careless $$fault >/dev/null 2>&1; then echo "not seen: $$fault" >&2; exit 1; fi; done
@@ -144,6 +144,11 @@ bench: ## Times beside what a user would do instead, and allocations
 .PHONY: bench-python
 bench-python: installed ## A plan in Python beside the same sums written with pint
 	$(INSTALLED)/bin/python benches/python/plan_beside_pint.py
+
+.PHONY: bench-monte-carlo
+bench-monte-carlo: installed ## Monte Carlo beside the same in numpy
+	cargo build --release --locked --package mixcalc-benches --example monte_carlo
+	$(INSTALLED)/bin/python benches/python/monte_carlo_beside_numpy.py $(RELEASE)/examples/monte_carlo
 
 .PHONY: bench-c
 bench-c: package ## Cost of the C interface beside plain C: nanoseconds, instructions; needs valgrind

@@ -1503,6 +1503,104 @@ typedef struct mixcalc_caution {
 #define MIXCALC_CAUTION_INIT {sizeof(mixcalc_caution), NULL, NULL}
 
 /**
+ * What mixcalc_plan_run_out() fills: where each of some equal loads runs out. All is 0 where the job has neither a calibration nor a pass.
+ */
+typedef struct mixcalc_run_out {
+  /**
+   * sizeof(mixcalc_run_out) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * After so much ground at the volume rate of the plan, ha.
+   */
+  double area_ha;
+  /**
+   * The least, ha; 0 without a calibration.
+   */
+  double area_low_ha;
+  /**
+   * The most, ha; 0 without a calibration, and where its doubt does not bound it.
+   */
+  double area_high_ha;
+  /**
+   * After such a length with the boom open, m; 0 where the job states no pass.
+   */
+  double length_m;
+  /**
+   * The least, m; 0 as for the ground.
+   */
+  double length_low_m;
+  /**
+   * The most, m; 0 as for the ground.
+   */
+  double length_high_m;
+  /**
+   * After so many passes; 0 where the job does not state their length.
+   */
+  double passes;
+  /**
+   * The least; 0 as for the ground.
+   */
+  double passes_low;
+  /**
+   * The most; 0 as for the ground.
+   */
+  double passes_high;
+} mixcalc_run_out;
+
+/** How a mixcalc_run_out starts. */
+#define MIXCALC_RUN_OUT_INIT {sizeof(mixcalc_run_out), 0, 0, 0, 0, 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration tells.
+ */
+typedef struct mixcalc_delivered {
+  /**
+   * sizeof(mixcalc_delivered) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * The unit of the doses, "L/ha" or "kg/ha"; borrowed from the plan; NULL without a calibration, and then all below is 0.
+   */
+  const char *unit;
+  /**
+   * Per ground area, in one pass.
+   */
+  double dose;
+  /**
+   * Its standard uncertainty.
+   */
+  double standard_uncertainty;
+  /**
+   * The lower end of its interval, with the coverage of the calibration.
+   */
+  double low;
+  /**
+   * The upper end.
+   */
+  double high;
+  /**
+   * 1 where a maximum is allowed per ground area, which it is held against, else 0.
+   */
+  uint32_t has_maximum;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+  /**
+   * The probability that it is over the maximum, from 0 to 1.
+   */
+  double probability_over;
+  /**
+   * What to aim at to keep to the risk of the calibration; 0 where it states none.
+   */
+  double aim;
+} mixcalc_delivered;
+
+/** How a mixcalc_delivered starts. */
+#define MIXCALC_DELIVERED_INIT {sizeof(mixcalc_delivered), NULL, 0, 0, 0, 0, 0, 0, 0, 0}
+
+/**
  * What mixcalc_plan_product() fills: what the plan says of a product as a whole. A stopped plan has it too.
  */
 typedef struct mixcalc_product {
@@ -4021,6 +4119,39 @@ uint32_t mixcalc_plan_caution(const struct mixcalc_plan *plan,
                               size_t caution,
                               struct mixcalc_caution *out_caution,
                               struct mixcalc_error *error);
+
+/**
+ * Where each of some equal loads runs out: how much ground, length and passes it covers, and between what the calibration leaves that.
+ *
+ * plan          from mixcalc_plan_new()
+ * load          index of the load, as in mixcalc_plan_load()
+ * out_run_out   starts as MIXCALC_RUN_OUT_INIT and receives it
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_run_out), _STRUCT_SIZE (out_run_out, error), _INDEX (load) or _PANIC.
+ */
+uint32_t mixcalc_plan_run_out(const struct mixcalc_plan *plan,
+                              size_t load,
+                              struct mixcalc_run_out *out_run_out,
+                              struct mixcalc_error *error);
+
+/**
+ * The dose of a product that each of some equal loads really delivers, as far as the calibration tells: what was measured in is taken as it stands.
+ *
+ * plan            from mixcalc_plan_new()
+ * load            index of the load, as in mixcalc_plan_load()
+ * product         index of the product, as in mixcalc_plan_product_name()
+ * out_delivered   starts as MIXCALC_DELIVERED_INIT and receives the dose
+ * error           may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_delivered), _STRUCT_SIZE (out_delivered, error), _INDEX (load, product),
+ * _PLAN_STOPPED where a stop stands, or _PANIC.
+ */
+uint32_t mixcalc_plan_delivered(const struct mixcalc_plan *plan,
+                                size_t load,
+                                size_t product,
+                                struct mixcalc_delivered *out_delivered,
+                                struct mixcalc_error *error);
 
 /**
  * What the plan says of a product as a whole: on how many bases its dose is told, and the largest dose that the limits given leave.

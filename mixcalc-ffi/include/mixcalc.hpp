@@ -1043,6 +1043,30 @@ struct Caution {
     std::string code, text;
 };
 
+/// A value, and between what it is where a calibration tells; an end is none where the doubt does not bound it.
+template <class Q> struct Span {
+    Q value;
+    std::optional<Q> low, high;
+};
+
+/// Where a load runs out.
+struct RunOut {
+    Span<Area> area;
+    /// With the boom open; none where the job states no pass.
+    std::optional<Span<Length>> length;
+    /// None where the job does not state their length.
+    std::optional<Span<double>> passes;
+};
+
+/// The dose that a load really delivers, as far as the calibration tells.
+struct DeliveredDose {
+    Stated dose, standard_uncertainty, low, high;
+    /// None where no maximum is allowed per ground area.
+    std::optional<double> probability_over;
+    /// What to aim at to keep to the risk of the calibration; none where it states none.
+    std::optional<Stated> aim;
+};
+
 namespace detail {
 
 inline std::optional<Amount> known(const mixcalc_amount &amount)
@@ -1064,6 +1088,14 @@ inline DoseGap dose_gap(const mixcalc_amount &exact, double l_per_ha, double kg_
     if (exact.kind == MIXCALC_KIND_VOLUME)
         return LiquidDose::from_liters_per_hectare(l_per_ha);
     return SolidDose::from_kilograms_per_hectare(kg_per_ha);
+}
+
+template <class Q, class Make> std::optional<Span<Q>> span(double value, double low, double high, Make make)
+{
+    const auto end = [&make](double number) { return number != 0 ? std::optional<Q>(make(number)) : std::nullopt; };
+    if (value == 0)
+        return std::nullopt;
+    return Span<Q>{make(value), end(low), end(high)};
 }
 
 inline std::string text(const char *borrowed) { return borrowed ? borrowed : ""; }
@@ -1276,6 +1308,31 @@ public:
                                          return detail::amount(amount);
                                      })};
         return order;
+    }
+
+    /// Where each of some equal loads runs out; none where the job has neither a calibration nor a pass.
+    std::optional<RunOut> run_out(std::size_t load) const
+    {
+        const auto r = filled(mixcalc_run_out MIXCALC_RUN_OUT_INIT, mixcalc_plan_run_out, load);
+        const auto area = detail::span<Area>(r.area_ha, r.area_low_ha, r.area_high_ha, Area::from_hectares);
+        if (!area)
+            return std::nullopt;
+        return RunOut{*area, detail::span<Length>(r.length_m, r.length_low_m, r.length_high_m, Length::from_meters),
+                      detail::span<double>(r.passes, r.passes_low, r.passes_high, [](double number) { return number; })};
+    }
+    /// The dose of a product that each of some equal loads really delivers; none without a calibration.
+    std::optional<DeliveredDose> delivered(std::size_t load, std::size_t product) const
+    {
+        const auto d = filled(mixcalc_delivered MIXCALC_DELIVERED_INIT, mixcalc_plan_delivered, load, product);
+        if (!d.unit)
+            return std::nullopt;
+        const std::string unit = d.unit;
+        DeliveredDose found{{d.dose, unit}, {d.standard_uncertainty, unit}, {d.low, unit}, {d.high, unit}, {}, {}};
+        if (d.has_maximum)
+            found.probability_over = d.probability_over;
+        if (d.aim != 0)
+            found.aim = Stated{d.aim, unit};
+        return found;
     }
 
     Finding finding(std::size_t index) const

@@ -16,6 +16,8 @@
 //! | `quantity` | unit words and text of quantities |
 //! | `plan` | a job document in, a plan out: documents and pages |
 //! | `view` | what a plan holds, one struct at a time |
+//! | `view_label` | of them, what label and mixing order bring |
+//! | `view_calibration` | of them, what a calibration's doubt does |
 //! | `uncertain` | uncertain quantities |
 //! | `calibration` | every way to a volume rate, its setting, delivered doses |
 //! | `nozzle` | nozzles, standard sizes, fans |
@@ -50,6 +52,7 @@ mod text;
 mod uncertain;
 mod version;
 mod view;
+mod view_calibration;
 mod view_label;
 
 pub use calibration::*;
@@ -68,4 +71,5 @@ pub use text::mixcalc_string_free;
 pub use uncertain::*;
 pub use version::{MIXCALC_ABI_VERSION, mixcalc_abi_version, mixcalc_version};
 pub use view::*;
+pub use view_calibration::*;
 pub use view_label::*;

@@ -392,7 +392,7 @@ pub(crate) fn at<T>(parameter: &str, index: usize, items: impl IntoIterator<Item
     }
 }
 
-fn load_at(plan: &PlanHandle, index: usize) -> Result<&Load, Box<Failure>> {
+pub(crate) fn load_at(plan: &PlanHandle, index: usize) -> Result<&Load, Box<Failure>> {
     at("load", index, plan.plan.loads())
 }
 
@@ -401,7 +401,7 @@ pub(crate) fn product_at(plan: &PlanHandle, index: usize) -> Result<&str, Box<Fa
 }
 
 /// The recipe of the caller's load; a stop, which is said before a wrong index, gives none.
-fn recipe_at(plan: &PlanHandle, load: usize) -> Result<Recipe<'_>, Box<Failure>> {
+pub(crate) fn recipe_at(plan: &PlanHandle, load: usize) -> Result<Recipe<'_>, Box<Failure>> {
     at("load", load, plan.plan.try_cleared()?.recipes())
 }
 

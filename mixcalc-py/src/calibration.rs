@@ -39,7 +39,7 @@ impl Setting {
             sprayer: sprayer.into(),
             operator: operator.into(),
             nozzles: nozzles.into(),
-            pressure: known(pressure)?,
+            pressure: known("pressure", pressure)?,
             ground: ground.into(),
             // A date of Python is its text.
             date: border::checked(date.py(), Date::read(&date.str()?.to_string_lossy()))?,
@@ -116,12 +116,19 @@ impl Setting {
 #[pyclass(frozen, module = "mixcalc", name = "Calibration")]
 pub(crate) struct Calibration(mixcalc::Calibration);
 
+impl From<mixcalc::Calibration> for Calibration {
+    fn from(calibration: mixcalc::Calibration) -> Self {
+        Self(calibration)
+    }
+}
+
 #[pymethods]
 impl Calibration {
     /// From flow, speed and swath: `R = Q / (v w)`. For a boom the mean flow of its nozzles and their spacing.
     #[staticmethod]
     fn from_flow(flow: &Bound<'_, PyAny>, speed: &Bound<'_, PyAny>, swath: &Bound<'_, PyAny>) -> PyResult<Self> {
-        let made = mixcalc::Calibration::from_flow(&input(flow)?, &input(speed)?, &input(swath)?);
+        let made =
+            mixcalc::Calibration::from_flow(&input("flow", flow)?, &input("speed", speed)?, &input("swath", swath)?);
         border::checked(flow.py(), made).map(Self)
     }
 
@@ -136,11 +143,11 @@ impl Calibration {
         swath: &Bound<'_, PyAny>,
     ) -> PyResult<Self> {
         let made = mixcalc::Calibration::from_timed_course(
-            &input(catch)?,
-            &input(catch_time)?,
-            &input(course)?,
-            &input(course_time)?,
-            &input(swath)?,
+            &input("catch", catch)?,
+            &input("catch_time", catch_time)?,
+            &input("course", course)?,
+            &input("course_time", course_time)?,
+            &input("swath", swath)?,
         );
         border::checked(catch.py(), made).map(Self)
     }
@@ -152,14 +159,18 @@ impl Calibration {
         course: &Bound<'_, PyAny>,
         swath: &Bound<'_, PyAny>,
     ) -> PyResult<Self> {
-        let made = mixcalc::Calibration::from_catch_over_course(&input(catch)?, &input(course)?, &input(swath)?);
+        let made = mixcalc::Calibration::from_catch_over_course(
+            &input("catch", catch)?,
+            &input("course", course)?,
+            &input("swath", swath)?,
+        );
         border::checked(catch.py(), made).map(Self)
     }
 
     /// From a catch that takes as long as an area: `R = V / A`.
     #[staticmethod]
     fn from_catch_over_area(catch: &Bound<'_, PyAny>, area: &Bound<'_, PyAny>) -> PyResult<Self> {
-        let made = mixcalc::Calibration::from_catch_over_area(&input(catch)?, &input(area)?);
+        let made = mixcalc::Calibration::from_catch_over_area(&input("catch", catch)?, &input("area", area)?);
         border::checked(catch.py(), made).map(Self)
     }
 
@@ -167,7 +178,7 @@ impl Calibration {
     /// twice.
     #[staticmethod]
     fn from_refill(refill: &Bound<'_, PyAny>, area: &Bound<'_, PyAny>) -> PyResult<Self> {
-        let made = mixcalc::Calibration::from_refill(&input(refill)?, &input(area)?);
+        let made = mixcalc::Calibration::from_refill(&input("refill", refill)?, &input("area", area)?);
         border::checked(refill.py(), made).map(Self)
     }
 
@@ -178,7 +189,11 @@ impl Calibration {
         residual: &Bound<'_, PyAny>,
         area: &Bound<'_, PyAny>,
     ) -> PyResult<Self> {
-        let made = mixcalc::Calibration::from_emptied_tank(&input(filled)?, &input(residual)?, &input(area)?);
+        let made = mixcalc::Calibration::from_emptied_tank(
+            &input("filled", filled)?,
+            &input("residual", residual)?,
+            &input("area", area)?,
+        );
         border::checked(filled.py(), made).map(Self)
     }
 
@@ -190,15 +205,19 @@ impl Calibration {
         spot: &Bound<'_, PyAny>,
         spot_time: &Bound<'_, PyAny>,
     ) -> PyResult<Self> {
-        let made =
-            mixcalc::Calibration::from_spot(&input(catch)?, &input(catch_time)?, &input(spot)?, &input(spot_time)?);
+        let made = mixcalc::Calibration::from_spot(
+            &input("catch", catch)?,
+            &input("catch_time", catch_time)?,
+            &input("spot", spot)?,
+            &input("spot_time", spot_time)?,
+        );
         border::checked(catch.py(), made).map(Self)
     }
 
     /// From the mean volume that plants take each and the ground of one: `R = V / a`.
     #[staticmethod]
     fn from_plants(volume: &Bound<'_, PyAny>, ground: &Bound<'_, PyAny>) -> PyResult<Self> {
-        let made = mixcalc::Calibration::from_plants(&input(volume)?, &input(ground)?);
+        let made = mixcalc::Calibration::from_plants(&input("volume", volume)?, &input("ground", ground)?);
         border::checked(volume.py(), made).map(Self)
     }
 
@@ -210,8 +229,12 @@ impl Calibration {
         speed: &Bound<'_, PyAny>,
         row_spacing: &Bound<'_, PyAny>,
     ) -> PyResult<Self> {
-        let made =
-            mixcalc::Calibration::from_sides(&input(left)?, &input(right)?, &input(speed)?, &input(row_spacing)?);
+        let made = mixcalc::Calibration::from_sides(
+            &input("left", left)?,
+            &input("right", right)?,
+            &input("speed", speed)?,
+            &input("row_spacing", row_spacing)?,
+        );
         border::checked(left.py(), made).map(Self)
     }
 
@@ -224,8 +247,12 @@ impl Calibration {
         band: &Bound<'_, PyAny>,
         row_spacing: &Bound<'_, PyAny>,
     ) -> PyResult<(Self, Self)> {
-        let banded =
-            mixcalc::Calibration::from_band(&input(flow)?, &input(speed)?, &input(band)?, &input(row_spacing)?);
+        let banded = mixcalc::Calibration::from_band(
+            &input("flow", flow)?,
+            &input("speed", speed)?,
+            &input("band", band)?,
+            &input("row_spacing", row_spacing)?,
+        );
         border::checked(flow.py(), banded).map(|banded| (Self(banded.band), Self(banded.field)))
     }
 
@@ -242,7 +269,12 @@ impl Calibration {
             let message = format!("alleys are \"each\", \"each-twice\" or \"every-other\", not {alleys:?}");
             return Err(PyValueError::new_err(message));
         };
-        let made = mixcalc::Calibration::from_alleys(&input(flow)?, &input(speed)?, &input(row_spacing)?, *alleys);
+        let made = mixcalc::Calibration::from_alleys(
+            &input("flow", flow)?,
+            &input("speed", speed)?,
+            &input("row_spacing", row_spacing)?,
+            *alleys,
+        );
         border::checked(flow.py(), made).map(Self)
     }
 
@@ -273,7 +305,7 @@ impl Calibration {
     /// What differs where it is used in another setting, each a reason to calibrate again: "sprayer", "operator", "nozzles", "pressure",
     /// "ground", "too-old", "later-day"; "unstated" alone where no setting was stated. `oldest` is the age up to which it is accepted.
     fn differences<'py>(&self, use_in: &Setting, oldest: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyTuple>> {
-        let differences = self.0.differences(&use_in.0, known(oldest)?);
+        let differences = self.0.differences(&use_in.0, known("oldest", oldest)?);
         PyTuple::new(oldest.py(), differences.into_iter().map(Difference::name))
     }
 
@@ -281,9 +313,9 @@ impl Calibration {
     /// was when calibrated, `to` what it is to be.
     fn after(&self, changed: &str, before: &Bound<'_, PyAny>, to: &Bound<'_, PyAny>) -> PyResult<Uncertain> {
         let after = match changed {
-            "flow" => self.0.after(Change::Flow(&input(before)?, &input(to)?)),
-            "speed" => self.0.after(Change::Speed(&input(before)?, &input(to)?)),
-            "swath" => self.0.after(Change::Swath(&input(before)?, &input(to)?)),
+            "flow" => self.0.after(Change::Flow(&input("before", before)?, &input("to", to)?)),
+            "speed" => self.0.after(Change::Speed(&input("before", before)?, &input("to", to)?)),
+            "swath" => self.0.after(Change::Swath(&input("before", before)?, &input("to", to)?)),
             _ => {
                 let message = format!("what changes is \"flow\", \"speed\" or \"swath\", not {changed:?}");
                 return Err(PyValueError::new_err(message));
@@ -315,13 +347,13 @@ impl Calibration {
 /// How far the flows of two sides are apart, as a part of their mean; above zero where the left gives more.
 #[pyfunction]
 pub(crate) fn side_difference(left: &Bound<'_, PyAny>, right: &Bound<'_, PyAny>) -> PyResult<Uncertain> {
-    told(left.py(), mixcalc::side_difference(&input(left)?, &input(right)?))
+    told(left.py(), mixcalc::side_difference(&input("left", left)?, &input("right", right)?))
 }
 
 /// Volume of a catch from its weight in air and the density of the liquid, of water `water_density`. The air makes 0.1 %.
 #[pyfunction]
 pub(crate) fn volume_of_catch(mass: &Bound<'_, PyAny>, density: &Bound<'_, PyAny>) -> PyResult<Uncertain> {
-    told(mass.py(), mixcalc::volume_of_catch(&input(mass)?, &input(density)?))
+    told(mass.py(), mixcalc::volume_of_catch(&input("mass", mass)?, &input("density", density)?))
 }
 
 /// The dose that really reaches the ground, from the volume measured into a mix and the rate that the sprayer really puts out.
@@ -331,7 +363,14 @@ pub(crate) fn delivered_liquid_dose(
     mix: &Bound<'_, PyAny>,
     volume_rate: &Bound<'_, PyAny>,
 ) -> PyResult<Uncertain> {
-    told(amount.py(), mixcalc::delivered_liquid_dose(&input(amount)?, &input(mix)?, &input(volume_rate)?))
+    told(
+        amount.py(),
+        mixcalc::delivered_liquid_dose(
+            &input("amount", amount)?,
+            &input("mix", mix)?,
+            &input("volume_rate", volume_rate)?,
+        ),
+    )
 }
 
 /// The dose that really reaches the ground, from the mass measured into a mix and the rate that the sprayer really puts out.
@@ -341,19 +380,26 @@ pub(crate) fn delivered_solid_dose(
     mix: &Bound<'_, PyAny>,
     volume_rate: &Bound<'_, PyAny>,
 ) -> PyResult<Uncertain> {
-    told(amount.py(), mixcalc::delivered_solid_dose(&input(amount)?, &input(mix)?, &input(volume_rate)?))
+    told(
+        amount.py(),
+        mixcalc::delivered_solid_dose(
+            &input("amount", amount)?,
+            &input("mix", mix)?,
+            &input("volume_rate", volume_rate)?,
+        ),
+    )
 }
 
 /// Length of the course that makes an area of a swath: `A / w`.
 #[pyfunction]
 pub(crate) fn course_length(area: &Bound<'_, PyAny>, swath: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-    border::checked(area.py(), mixcalc::course_length(known(area)?, known(swath)?)).map(quantity)
+    border::checked(area.py(), mixcalc::course_length(known("area", area)?, known("swath", swath)?)).map(quantity)
 }
 
 /// Density of air-free water at one atmosphere, from 0 to 40 °C, to 0.001 %.
 #[pyfunction]
 pub(crate) fn water_density(temperature: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-    border::checked(temperature.py(), mixcalc::water_density(known(temperature)?)).map(quantity)
+    border::checked(temperature.py(), mixcalc::water_density(known("temperature", temperature)?)).map(quantity)
 }
 
 /// Volume rate at a flow, speed over the ground and swath: `Q / (v w)`.
@@ -363,7 +409,11 @@ pub(crate) fn volume_rate(
     speed: &Bound<'_, PyAny>,
     swath: &Bound<'_, PyAny>,
 ) -> PyResult<Quantity> {
-    border::checked(flow.py(), mixcalc::volume_rate(known(flow)?, known(speed)?, known(swath)?)).map(quantity)
+    border::checked(
+        flow.py(),
+        mixcalc::volume_rate(known("flow", flow)?, known("speed", speed)?, known("swath", swath)?),
+    )
+    .map(quantity)
 }
 
 /// Flow of all open nozzles that a volume rate takes: `R v w`.
@@ -373,8 +423,11 @@ pub(crate) fn required_flow(
     speed: &Bound<'_, PyAny>,
     swath: &Bound<'_, PyAny>,
 ) -> PyResult<Quantity> {
-    border::checked(volume_rate.py(), mixcalc::required_flow(known(volume_rate)?, known(speed)?, known(swath)?))
-        .map(quantity)
+    border::checked(
+        volume_rate.py(),
+        mixcalc::required_flow(known("volume_rate", volume_rate)?, known("speed", speed)?, known("swath", swath)?),
+    )
+    .map(quantity)
 }
 
 /// Speed over the ground at which a flow gives a volume rate: `Q / (R w)`.
@@ -384,7 +437,11 @@ pub(crate) fn required_speed(
     volume_rate: &Bound<'_, PyAny>,
     swath: &Bound<'_, PyAny>,
 ) -> PyResult<Quantity> {
-    border::checked(flow.py(), mixcalc::required_speed(known(flow)?, known(volume_rate)?, known(swath)?)).map(quantity)
+    border::checked(
+        flow.py(),
+        mixcalc::required_speed(known("flow", flow)?, known("volume_rate", volume_rate)?, known("swath", swath)?),
+    )
+    .map(quantity)
 }
 
 /// Swath over which a flow gives a volume rate at a speed: `Q / (R v)`.
@@ -394,31 +451,36 @@ pub(crate) fn required_swath(
     volume_rate: &Bound<'_, PyAny>,
     speed: &Bound<'_, PyAny>,
 ) -> PyResult<Quantity> {
-    border::checked(flow.py(), mixcalc::required_swath(known(flow)?, known(volume_rate)?, known(speed)?)).map(quantity)
+    border::checked(
+        flow.py(),
+        mixcalc::required_swath(known("flow", flow)?, known("volume_rate", volume_rate)?, known("speed", speed)?),
+    )
+    .map(quantity)
 }
 
 /// Ground treated in a time: `v w`. Turning and filling are not in it.
 #[pyfunction]
 pub(crate) fn work_rate(speed: &Bound<'_, PyAny>, swath: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-    border::checked(speed.py(), mixcalc::work_rate(known(speed)?, known(swath)?)).map(quantity)
+    border::checked(speed.py(), mixcalc::work_rate(known("speed", speed)?, known("swath", swath)?)).map(quantity)
 }
 
 /// Time that the nozzles are open over an area. Turning and filling are not in it.
 #[pyfunction]
 pub(crate) fn spraying_time(area: &Bound<'_, PyAny>, work_rate: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-    border::checked(area.py(), mixcalc::spraying_time(known(area)?, known(work_rate)?)).map(quantity)
+    border::checked(area.py(), mixcalc::spraying_time(known("area", area)?, known("work_rate", work_rate)?))
+        .map(quantity)
 }
 
 /// Flow from a volume that was caught in a time: `V / t`.
 #[pyfunction]
 pub(crate) fn flow(volume: &Bound<'_, PyAny>, time: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-    border::checked(volume.py(), mixcalc::flow(known(volume)?, known(time)?)).map(quantity)
+    border::checked(volume.py(), mixcalc::flow(known("volume", volume)?, known("time", time)?)).map(quantity)
 }
 
 /// Speed from a distance that was covered in a time: `d / t`.
 #[pyfunction]
 pub(crate) fn speed(distance: &Bound<'_, PyAny>, time: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-    border::checked(distance.py(), mixcalc::speed(known(distance)?, known(time)?)).map(quantity)
+    border::checked(distance.py(), mixcalc::speed(known("distance", distance)?, known("time", time)?)).map(quantity)
 }
 
 /// The ground on which US fluid ounces are US gallons per acre: 1/128 acre, 340.3125 ft2.

@@ -12,13 +12,17 @@
 //! | `plan` | a plan and what it holds |
 //! | `uncertain` | uncertain values, simulation |
 //! | `calibration` | every way to a volume rate, and the sums around it |
+//! | `nozzle` | nozzles, their check, repeats, wear |
+//! | `readings` | tables of readings |
 
 mod border;
 mod calibration;
 mod node;
+mod nozzle;
 mod part;
 mod plan;
 mod quantity;
+mod readings;
 mod text;
 mod uncertain;
 
@@ -34,7 +38,14 @@ mod _mixcalc {
         volume_rate, water_density, work_rate,
     };
     #[pymodule_export]
+    use crate::nozzle::{
+        Nozzle, NozzleCatches, NozzleSize, Wear, best_repeats, boom_height, check_nozzles, control_chart,
+        density_factor, fan_width, is_settled, outlier, repeats_needed, required_sizes,
+    };
+    #[pymodule_export]
     use crate::plan::{Plan, plan};
+    #[pymodule_export]
+    use crate::readings::read_readings;
     #[pymodule_export]
     use crate::uncertain::{Simulation, Uncertain, simulate};
     use crate::{border, part, quantity, text};

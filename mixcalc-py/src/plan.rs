@@ -9,8 +9,10 @@ use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyMapping, PyTuple};
 
 use crate::border;
+use crate::calibration::Calibration;
 use crate::part::Job;
 use crate::quantity::{Quantity, quantity_of};
+use crate::uncertain::interval;
 
 /// A job worked out: loads that never pass the safe fill, recipes in whole graduations, steps, a ledger that closes, findings.
 ///
@@ -105,6 +107,29 @@ fn gap(py: Python<'_>, gap: mixcalc::Ratio, dose: mixcalc::Quantity) -> PyResult
     shape(py, "Gap", (gap.percent(), quantity(dose)))
 }
 
+fn span<'py, Q, T: IntoPyObject<'py>>(
+    py: Python<'py>,
+    span: mixcalc::Span<Q>,
+    told: impl Fn(Q) -> T,
+) -> PyResult<Py<PyAny>> {
+    shape(py, "Span", (told(span.value), span.low.map(&told), span.high.map(&told)))
+}
+
+fn run_out(py: Python<'_>, of: &mixcalc::RunOut) -> PyResult<Py<PyAny>> {
+    let area = span(py, of.area(), quantity)?;
+    let length = of.length().map(|length| span(py, length, quantity)).transpose()?;
+    let passes = of.passes().map(|passes| span(py, passes, mixcalc::Ratio::number)).transpose()?;
+    shape(py, "RunOut", (area, length, passes))
+}
+
+fn delivered_dose(py: Python<'_>, delivered: &mixcalc::DeliveredDose) -> PyResult<Py<PyAny>> {
+    let dose = delivered.dose();
+    let over = delivered.probability_over().map(mixcalc::Ratio::number);
+    let interval = interval(py, &delivered.interval())?;
+    let aim = delivered.aim().map(quantity);
+    shape(py, "DeliveredDose", (quantity(dose.value()), quantity(dose.standard_uncertainty()), interval, over, aim))
+}
+
 /// An amount in the unit on the scale of its measure.
 fn told_on(measure: &Measure, core: mixcalc::Quantity) -> Quantity {
     Quantity { core, unit: measure.unit().to_owned().into() }
@@ -185,10 +210,12 @@ fn largest_dose(py: Python<'_>, largest: &mixcalc::LargestDose) -> PyResult<Py<P
     shape(py, "LargestDose", fields)
 }
 
+pub(crate) fn limit(py: Python<'_>, limit: &mixcalc::Limit) -> PyResult<Py<PyAny>> {
+    shape(py, "Limit", (limit.bound().name(), quantity(limit.value()), limit.force().name(), limit.source()))
+}
+
 fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
-    let limit = finding.limit().map(|limit| {
-        shape(py, "Limit", (limit.bound().name(), quantity(limit.value()), limit.force().name(), limit.source()))
-    });
+    let limit = finding.limit().map(|of| limit(py, of));
     let readings = each(py, finding.readings().iter(), |py, reading| {
         shape(py, "Reading", (quantity(reading.value()), reading.meant(), reading.stated()))
     })?;
@@ -219,7 +246,8 @@ impl Plan {
             let measured = recipe.and_then(|recipe| recipe.amount(index));
             let Some(amount) = measured else {
                 let none = || py.None();
-                return shape(py, "Portion", (name, quantity(exact), none(), none(), none(), none(), none(), none()));
+                let fields = (name, quantity(exact), none(), none(), none(), none(), none(), none(), none());
+                return shape(py, "Portion", fields);
             };
             let measure = amount.measure();
             shape(
@@ -234,15 +262,18 @@ impl Plan {
                     told_on(measure, measure.read_at(amount.graduations())),
                     amount.graduations(),
                     fillings(py, measure, amount.fillings())?,
+                    amount.delivered().map(|delivered| delivered_dose(py, &delivered)).transpose()?,
                 ),
             )
         })?;
+        let run_out = self.core.run_out(load).map(|of| run_out(py, &of)).transpose()?;
         let steps = match recipe {
             Some(recipe) => each(py, recipe.steps().iter(), |py, next| step(py, recipe, *next))?,
             None => PyTuple::empty(py).unbind(),
         };
         let (mix, carrier) = (quantity(load.mix()), quantity(self.core.carrier_in(load)));
-        let fields = (load.first(), load.last(), load.count(), mix, carrier, quantity(load.area()), products, steps);
+        let fields =
+            (load.first(), load.last(), load.count(), mix, carrier, quantity(load.area()), products, steps, run_out);
         shape(py, "Load", fields)
     }
 
@@ -445,6 +476,12 @@ impl Plan {
     fn working(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
         let workings = border::answer(py, || Ok(self.core.working()))?;
         each(py, workings.iter(), |py, one| working(py, one, self.core.job().units()))
+    }
+
+    /// The calibration that its volume rate is from; `None` where the job states none.
+    #[getter]
+    fn calibration(&self) -> Option<Calibration> {
+        self.core.job().calibration().map(|(_, calibration)| calibration.clone().into())
     }
 
     /// How one number was reached.

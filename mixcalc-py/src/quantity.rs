@@ -67,7 +67,7 @@ pub(crate) struct Quantity {
 }
 
 /// How text is read for a kind, so that an error shows that kind's example.
-type Read = fn(&str) -> Result<mixcalc::Quantity, mixcalc::Error>;
+type Read<'a> = &'a dyn Fn(&str) -> Result<mixcalc::Quantity, mixcalc::Error>;
 
 /// Declares the classes of the kinds.
 macro_rules! kinds {
@@ -82,7 +82,7 @@ macro_rules! kinds {
                 #[new]
                 #[pyo3(signature = (value, unit=None))]
                 fn object<'py>(value: &Bound<'py, PyAny>, unit: Option<&str>) -> PyResult<Bound<'py, PyAny>> {
-                    let read: Read = |text| mixcalc::$name::read(text).map(Into::into);
+                    let read: Read<'_> = &|text| mixcalc::$name::read(text).map(Into::into);
                     let quantity = Quantity::stated(value, unit, read)?;
                     let core = border::checked(value.py(), quantity.core.claim_kind(Kind::$name))?;
                     Quantity { core, ..quantity }.into_object(value.py())
@@ -202,7 +202,7 @@ impl<'py> IntoPyObject<'py> for Quantity {
 
 impl Quantity {
     /// What somebody states: text, a number with a unit, a quantity of ours or of another library.
-    pub(crate) fn stated(value: &Bound<'_, PyAny>, unit: Option<&str>, read: Read) -> PyResult<Self> {
+    pub(crate) fn stated(value: &Bound<'_, PyAny>, unit: Option<&str>, read: Read<'_>) -> PyResult<Self> {
         let py = value.py();
         if let Some(unit) = unit {
             let Some(number) = number(value)? else {
@@ -349,7 +349,7 @@ impl Object {
     #[new]
     #[pyo3(signature = (value, unit=None))]
     fn object<'py>(value: &Bound<'py, PyAny>, unit: Option<&str>) -> PyResult<Bound<'py, PyAny>> {
-        Quantity::stated(value, unit, mixcalc::Quantity::read)?.into_object(value.py())
+        Quantity::stated(value, unit, &mixcalc::Quantity::read)?.into_object(value.py())
     }
 
     /// numpy is to leave arithmetic with quantities to them.
@@ -456,7 +456,7 @@ impl Object {
     #[pyo3(signature = (other, /))]
     fn is_close(&self, other: &Bound<'_, PyAny>) -> PyResult<bool> {
         let py = other.py();
-        let stated = Quantity::stated(other, None, mixcalc::Quantity::read)?.core;
+        let stated = Quantity::stated(other, None, &mixcalc::Quantity::read)?.core;
         let is_text = other.is_instance_of::<PyString>();
         let other =
             if is_text { stated.claim_kind(self.0.core.kind()).map(mixcalc::Quantity::documented) } else { Ok(stated) };

@@ -38,30 +38,45 @@ use crate::quantity::{Quantity, number};
 #[pyclass(frozen, module = "mixcalc", name = "Uncertain")]
 pub(crate) struct Uncertain(UncertainQuantity);
 
-/// A quantity: a number is a ratio, anything else as for `Quantity`.
-fn stated(value: &Bound<'_, PyAny>) -> PyResult<mixcalc::Quantity> {
+/// The quantity of an argument: a number is a ratio, anything else as for `Quantity`.
+pub(crate) fn stated(at: &str, value: &Bound<'_, PyAny>) -> PyResult<mixcalc::Quantity> {
+    let named = |error: mixcalc::Error| error.at(at);
     match number(value)? {
-        Some(number) => Ok(border::checked(value.py(), mixcalc::Ratio::from_number(number))?.into()),
-        None => Ok(Quantity::stated(value, None, mixcalc::Quantity::read)?.core),
+        Some(number) => Ok(border::checked(value.py(), mixcalc::Ratio::from_number(number).map_err(named))?.into()),
+        None => Ok(Quantity::stated(value, None, &|text| mixcalc::Quantity::read(text).map_err(named))?.core),
     }
 }
 
-/// A quantity that is not uncertain, as of a kind.
-pub(crate) fn known<Q: mixcalc::QuantityKind>(value: &Bound<'_, PyAny>) -> PyResult<Q> {
-    border::checked(value.py(), stated(value)?.claim())
+/// An argument that is not uncertain, as of a kind.
+pub(crate) fn known<Q: mixcalc::QuantityKind>(at: &str, value: &Bound<'_, PyAny>) -> PyResult<Q> {
+    border::checked(value.py(), stated(at, value)?.claim().map_err(|error| error.at(at)))
 }
 
-/// An input of a calculation: an uncertain value, or a quantity or text that is taken as exact.
-pub(crate) fn input<Q: AdditiveKind>(value: &Bound<'_, PyAny>) -> PyResult<mixcalc::Uncertain<Q>> {
-    border::checked(value.py(), dynamic(value)?.claim())
+/// An argument of a calculation: an uncertain value, or a quantity or text that is taken as exact.
+pub(crate) fn input<Q: AdditiveKind>(at: &str, value: &Bound<'_, PyAny>) -> PyResult<mixcalc::Uncertain<Q>> {
+    border::checked(value.py(), dynamic(at, value)?.claim().map_err(|error| error.at(at)))
 }
 
 /// As [`input`], of whatever kind it is.
-pub(crate) fn dynamic(value: &Bound<'_, PyAny>) -> PyResult<UncertainQuantity> {
+pub(crate) fn dynamic(at: &str, value: &Bound<'_, PyAny>) -> PyResult<UncertainQuantity> {
     match value.cast::<Uncertain>() {
         Ok(uncertain) => Ok(uncertain.get().0.clone()),
-        Err(_) => border::checked(value.py(), UncertainQuantity::exact(stated(value)?)),
+        Err(_) => {
+            border::checked(value.py(), UncertainQuantity::exact(stated(at, value)?).map_err(|error| error.at(at)))
+        }
     }
+}
+
+/// The items of a list, each with its place in it; one text is no list.
+pub(crate) fn items<'py, T>(
+    at: &str,
+    list: &Bound<'py, PyAny>,
+    item: impl Fn(&str, &Bound<'py, PyAny>) -> PyResult<T>,
+) -> PyResult<Vec<T>> {
+    if list.is_instance_of::<PyString>() {
+        return Err(PyTypeError::new_err(format!("{at} are a list, not one text")));
+    }
+    list.try_iter()?.enumerate().map(|(i, value)| item(&format!("{at}[{i}]"), &value?)).collect()
 }
 
 /// A result of a typed calculation.
@@ -72,7 +87,7 @@ pub(crate) fn told<Q: AdditiveKind>(
     border::checked(py, value.and_then(|value| UncertainQuantity::of(&value))).map(Uncertain)
 }
 
-/// The name of a side.
+/// Degrees of freedom, as stated or without end.
 fn degrees(py: Python<'_>, degrees: Option<f64>) -> PyResult<DegreesOfFreedom> {
     match degrees {
         None => Ok(DegreesOfFreedom::INFINITE),
@@ -88,15 +103,8 @@ fn shape<'py>(py: Python<'py>, name: &str, fields: impl pyo3::call::PyCallArgs<'
     Ok(module.bind(py).getattr(name)?.call1(fields)?.unbind())
 }
 
-fn interval(py: Python<'_>, interval: &Interval<mixcalc::Quantity>) -> PyResult<Py<PyAny>> {
+pub(crate) fn interval(py: Python<'_>, interval: &Interval<mixcalc::Quantity>) -> PyResult<Py<PyAny>> {
     shape(py, "Interval", (quantity(interval.low()), quantity(interval.high()), quantity(interval.coverage())))
-}
-
-fn all_of(values: &Bound<'_, PyAny>) -> PyResult<Vec<UncertainQuantity>> {
-    if values.is_instance_of::<PyString>() {
-        return Err(PyTypeError::new_err("values are a list, not one text"));
-    }
-    values.try_iter()?.map(|value| dynamic(&value?)).collect()
 }
 
 impl Uncertain {
@@ -108,7 +116,7 @@ impl Uncertain {
         let py = other.py();
         let operand = match other.cast::<Self>() {
             Ok(uncertain) => uncertain.get().0.clone(),
-            Err(_) if other.is_instance_of::<PyString>() => dynamic(other)?,
+            Err(_) if other.is_instance_of::<PyString>() => dynamic("", other)?,
             Err(_) => match Quantity::operand(other)? {
                 Some(exact) => border::checked(py, UncertainQuantity::exact(exact.core))?,
                 None => return Ok(py.NotImplemented().into_bound(py)),
@@ -124,31 +132,34 @@ impl Uncertain {
     #[staticmethod]
     #[pyo3(signature = (value, /))]
     fn exact(value: &Bound<'_, PyAny>) -> PyResult<Self> {
-        border::checked(value.py(), UncertainQuantity::exact(stated(value)?)).map(Self)
+        border::checked(value.py(), UncertainQuantity::exact(stated("value", value)?)).map(Self)
     }
 
     /// The mean of two repeats or more, with the uncertainty that their spread shows and one degree of freedom less than there are repeats.
     #[staticmethod]
     fn from_repeats(name: &str, repeats: &Bound<'_, PyAny>) -> PyResult<Self> {
-        if repeats.is_instance_of::<PyString>() {
-            return Err(PyTypeError::new_err("repeats are a list, not one text"));
-        }
-        let values: Vec<_> = repeats.try_iter()?.map(|repeat| stated(&repeat?)).collect::<PyResult<_>>()?;
+        let values = items("repeats", repeats, stated)?;
         border::checked(repeats.py(), UncertainQuantity::from_repeats(name, &values)).map(Self)
     }
 
     /// A value that is off by no more than `half_width` to either side, and as likely by one amount as by another: `a / sqrt(3)`.
     #[staticmethod]
     fn from_tolerance(name: &str, value: &Bound<'_, PyAny>, half_width: &Bound<'_, PyAny>) -> PyResult<Self> {
-        border::checked(value.py(), UncertainQuantity::from_tolerance(name, stated(value)?, stated(half_width)?))
-            .map(Self)
+        border::checked(
+            value.py(),
+            UncertainQuantity::from_tolerance(name, stated("value", value)?, stated("half_width", half_width)?),
+        )
+        .map(Self)
     }
 
     /// A value that was read from a display or a scale with steps of `resolution`: half of it to either side.
     #[staticmethod]
     fn from_resolution(name: &str, value: &Bound<'_, PyAny>, resolution: &Bound<'_, PyAny>) -> PyResult<Self> {
-        border::checked(value.py(), UncertainQuantity::from_resolution(name, stated(value)?, stated(resolution)?))
-            .map(Self)
+        border::checked(
+            value.py(),
+            UncertainQuantity::from_resolution(name, stated("value", value)?, stated("resolution", resolution)?),
+        )
+        .map(Self)
     }
 
     /// A value with its standard uncertainty; without `degrees_of_freedom` that is taken as certain.
@@ -161,7 +172,7 @@ impl Uncertain {
         degrees_of_freedom: Option<f64>,
     ) -> PyResult<Self> {
         let (py, degrees) = (value.py(), degrees(value.py(), degrees_of_freedom)?);
-        let (value, uncertainty) = (stated(value)?, stated(standard_uncertainty)?);
+        let (value, uncertainty) = (stated("value", value)?, stated("standard_uncertainty", standard_uncertainty)?);
         border::checked(py, UncertainQuantity::from_standard_uncertainty(name, value, uncertainty, degrees)).map(Self)
     }
 
@@ -176,7 +187,7 @@ impl Uncertain {
         degrees_of_freedom: Option<f64>,
     ) -> PyResult<Self> {
         let (py, degrees) = (value.py(), degrees(value.py(), degrees_of_freedom)?);
-        let (value, expanded) = (stated(value)?, stated(expanded_uncertainty)?);
+        let (value, expanded) = (stated("value", value)?, stated("expanded_uncertainty", expanded_uncertainty)?);
         let factor = border::checked(py, mixcalc::Ratio::from_number(coverage_factor))?;
         border::checked(py, UncertainQuantity::from_expanded_uncertainty(name, value, expanded, factor, degrees))
             .map(Self)
@@ -186,21 +197,21 @@ impl Uncertain {
     #[staticmethod]
     #[pyo3(signature = (values, /))]
     fn sum(values: &Bound<'_, PyAny>) -> PyResult<Self> {
-        border::checked(values.py(), UncertainQuantity::sum(&all_of(values)?)).map(Self)
+        border::checked(values.py(), UncertainQuantity::sum(&items("values", values, dynamic)?)).map(Self)
     }
 
     /// The mean of values of one kind.
     #[staticmethod]
     #[pyo3(signature = (values, /))]
     fn mean(values: &Bound<'_, PyAny>) -> PyResult<Self> {
-        border::checked(values.py(), UncertainQuantity::mean(&all_of(values)?)).map(Self)
+        border::checked(values.py(), UncertainQuantity::mean(&items("values", values, dynamic)?)).map(Self)
     }
 
     /// One over the mean of one over each value: the mean speed over runs of one course.
     #[staticmethod]
     #[pyo3(signature = (values, /))]
     fn harmonic_mean(values: &Bound<'_, PyAny>) -> PyResult<Self> {
-        border::checked(values.py(), UncertainQuantity::harmonic_mean(&all_of(values)?)).map(Self)
+        border::checked(values.py(), UncertainQuantity::harmonic_mean(&items("values", values, dynamic)?)).map(Self)
     }
 
     /// The natural logarithm of a pure number above zero.
@@ -287,7 +298,7 @@ impl Uncertain {
     #[pyo3(signature = (limit, risk))]
     fn aim_under(&self, limit: &Bound<'_, PyAny>, risk: &Bound<'_, PyAny>) -> PyResult<Quantity> {
         let (py, limit) = (limit.py(), self.of_this_kind(limit)?);
-        border::checked(py, self.0.aim_under(limit, known(risk)?)).map(quantity)
+        border::checked(py, self.0.aim_under(limit, known("risk", risk)?)).map(quantity)
     }
 
     fn __add__<'py>(&self, other: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
@@ -355,7 +366,7 @@ impl Uncertain {
 impl Uncertain {
     /// A limit: a quantity, or text that is taken as of this kind.
     fn of_this_kind(&self, limit: &Bound<'_, PyAny>) -> PyResult<mixcalc::Quantity> {
-        let stated = stated(limit)?;
+        let stated = stated("limit", limit)?;
         if limit.is_instance_of::<PyString>() {
             return border::checked(limit.py(), stated.claim_kind(self.0.value().kind()));
         }
@@ -366,7 +377,7 @@ impl Uncertain {
 /// A coverage, as stated or the customary one.
 pub(crate) fn share(coverage: Option<&Bound<'_, PyAny>>) -> PyResult<mixcalc::Ratio> {
     match coverage {
-        Some(coverage) => known(coverage),
+        Some(coverage) => known("coverage", coverage),
         None => Ok(mixcalc::customary_coverage()),
     }
 }
@@ -449,13 +460,13 @@ pub(crate) fn simulate(
     seed: u64,
 ) -> PyResult<Simulation> {
     let py = model.py();
-    let inputs = all_of(inputs)?;
+    let inputs = items("inputs", inputs, dynamic)?;
     let mut raised = None;
     let simulation = mixcalc::simulate_quantity(trials, seed, |trial| {
         let drawn: Vec<_> = inputs.iter().map(|input| trial.of_quantity(input)).collect::<Result<_, _>>()?;
         let result = PyTuple::new(py, drawn.into_iter().map(quantity))
             .and_then(|drawn| model.call1(drawn))
-            .and_then(|result| stated(&result));
+            .and_then(|result| stated("", &result));
         result.or_else(|error| {
             raised = Some(error);
             // Any error of the core ends the simulation; the one that was raised is told.

@@ -143,8 +143,9 @@ impl Error {
         self
     }
 
-    /// Puts the place in front of the place already known: `label` and `max_dose` make `label.max_dose`.
-    pub(crate) fn at(mut self, place: impl fmt::Display) -> Self {
+    /// Puts the place in front of the place already known: `label` and `max_dose` make `label.max_dose`. For whoever takes inputs by a name and hands them on.
+    #[must_use]
+    pub fn at(mut self, place: impl fmt::Display) -> Self {
         let place = place.to_string();
         let inner = &mut self.0.path;
         if inner.is_empty() {

@@ -10,8 +10,14 @@ use core::mem::take;
 use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
-use crate::plan::{Action, Cleared, Ground, LargestDose, Level, MeasuredAmount, MixingOrder, Plan, Rate, Recipe, Step};
-use crate::quantity::{Area, Quantity, System, Time, Volume, in_unit, on_scale, signed_percent};
+use crate::plan::{
+    Action, Cleared, DeliveredDose, Ground, LargestDose, Level, MeasuredAmount, MixingOrder, Plan, Rate, Recipe,
+    RunOut, Span, Step,
+};
+use crate::quantity::{
+    Area, Quantity, Ratio, System, Time, Volume, VolumeRate, in_unit, on_scale, signed_percent, significant,
+};
+use crate::sprayer::{Calibration, CalibrationRecord};
 use crate::text::{self, filled, legible, sheet as words, working as workings};
 
 /// Characters in a line.
@@ -23,6 +29,8 @@ const MOST_COLUMNS: u64 = 6;
 /// Loads of a run that have a box each; more are tallied, so that many loads do not make a long sheet.
 const MOST_BOXES: u64 = 40;
 const BOXES_PER_LINE: usize = 10;
+/// A dose that is over its maximum less often is told without: a small number next to a dose would read as a promise.
+const LEAST_TOLD_PERCENT: f64 = 1.0;
 /// A place to write in.
 const WRITE_HERE: &str = "______________________";
 
@@ -226,13 +234,14 @@ impl Page {
             (words::AREA, ground(job.ground(), units)),
             (
                 words::RATE,
-                match job.rate() {
-                    Rate::Volume(_) => filled(words::VOLUME_RATE, &[("mix", &volume_rate)]),
-                    Rate::VolumePerCrop(stated) => {
+                match (job.rate(), job.calibration()) {
+                    (Rate::Volume(_), Some((record, calibration))) => calibrated(record, calibration, units),
+                    (Rate::Volume(_), None) => filled(words::VOLUME_RATE, &[("mix", &volume_rate)]),
+                    (Rate::VolumePerCrop(stated), _) => {
                         let stated = on_basis(stated.amount(), stated.basis(), units);
                         filled(words::VOLUME_RATE_ON, &[("stated", &stated), ("mix", &volume_rate)])
                     }
-                    Rate::Carrier(_) | Rate::CarrierPerCrop(_) => {
+                    (Rate::Carrier(_) | Rate::CarrierPerCrop(_), _) => {
                         let carrier = on_basis(job.rate().stated(), job.rate().basis(), units);
                         filled(words::CARRIER_RATE, &[("carrier", &carrier), ("mix", &volume_rate)])
                     }
@@ -447,6 +456,9 @@ impl Page {
                 ("area", &Quantity::from(load.area()).to_people(plan.job().units())),
             ],
         ));
+        if let Some(run_out) = plan.run_out(load) {
+            self.paragraph(&filled(words::RUNS_OUT, &[("where", &runs_out(&run_out, plan.job().units()))]));
+        }
         self.amounts(recipe);
         self.steps(recipe, &unit);
         if is_run && !has_columns(recipe) {
@@ -462,10 +474,13 @@ impl Page {
     fn amounts(&mut self, recipe: &Recipe<'_>) {
         let amount = if recipe.load().count() > 1 { words::AMOUNT_IN_EACH } else { words::AMOUNT };
         let mut rows = vec![[words::PRODUCT, amount, "", words::GAP, words::MEASURE].map(String::from).to_vec()];
-        rows.extend(recipe.amounts().map(|amount| {
+        let units = recipe.plan().job().units();
+        for amount in recipe.amounts() {
             let (number, unit) = number_and_unit(&reading(&amount));
-            vec![amount.name().into(), number, unit, signed_percent(amount.gap()), measured_with(&amount)]
-        }));
+            rows.push(vec![amount.name().into(), number, unit, signed_percent(amount.gap()), measured_with(&amount)]);
+            let doubted = |delivered: &DeliveredDose| !delivered.dose().contributions().is_empty();
+            rows.extend(amount.delivered().filter(doubted).map(|delivered| vec![delivers(&delivered, units)]));
+        }
         if rows.len() > 1 {
             self.blank();
             self.table(&[Column::Words(26), Column::Number, Column::Unit, Column::Number, Column::Rest], &rows);
@@ -558,13 +573,72 @@ impl Page {
     }
 }
 
-/// Whether each load of a run has a column of boxes: where they are few, and their numbers fit above the boxes.
+/// The rate of a calibration, and between what it is.
+fn calibrated(record: &CalibrationRecord, calibration: &Calibration, units: System) -> String {
+    let people = |rate: VolumeRate| Quantity::from(rate).to_people(units);
+    let mix = people(calibration.volume_rate().value());
+    let doubted = !calibration.volume_rate().contributions().is_empty();
+    match calibration.interval(record) {
+        Ok(interval) if doubted => {
+            let coverage = Quantity::from(interval.coverage()).to_people(units);
+            let ends = [("low", people(interval.low())), ("high", people(interval.high()))];
+            let [low, high] = ends.each_ref().map(|(gap, text)| (*gap, text as _));
+            filled(words::VOLUME_RATE_CALIBRATED, &[("mix", &mix), low, high, ("coverage", &coverage)])
+        }
+        _ => filled(words::VOLUME_RATE, &[("mix", &mix)]),
+    }
+}
+
+/// Where a load runs out: ground, length and passes, as far as they are known.
+fn runs_out(run_out: &RunOut, units: System) -> String {
+    let people = |quantity: Quantity| quantity.to_people(units);
+    let number = |passes: Ratio| significant(passes.number(), 4);
+    let passes = |passes| filled(words::PASSES, &[("passes", &between(passes, number))]);
+    let places = [
+        Some(between(run_out.area(), |area| people(area.into()))),
+        run_out.length().map(|length| between(length, |length| people(length.into()))),
+        run_out.passes().map(passes),
+    ];
+    places.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// A value, and between what it is where that is known and more than nothing.
+fn between<Q>(span: Span<Q>, told: impl Fn(Q) -> String) -> String {
+    let value = told(span.value);
+    match (span.low.map(&told), span.high.map(&told)) {
+        (Some(low), Some(high)) if low == high => value,
+        (Some(low), Some(high)) => {
+            filled(words::RUNS_OUT_BETWEEN, &[("value", &value), ("low", &low), ("high", &high)])
+        }
+        (Some(low), None) => filled(words::RUNS_OUT_FROM, &[("value", &value), ("low", &low)]),
+        _ => value,
+    }
+}
+
+/// The dose that a load really delivers, and how likely it is over the maximum.
+fn delivers(delivered: &DeliveredDose, units: System) -> String {
+    let people = |quantity: Quantity| quantity.to_people(units);
+    let (dose, interval) = (people(delivered.dose().value()), delivered.interval());
+    let (low, high) = (people(interval.low()), people(interval.high()));
+    let gaps: [(&str, &dyn core::fmt::Display); 3] = [("dose", &dose), ("low", &low), ("high", &high)];
+    let worth_telling = |(_, over): &(Quantity, Ratio)| over.percent() >= LEAST_TOLD_PERCENT;
+    match delivered.maximum().zip(delivered.probability_over()).filter(worth_telling) {
+        Some((maximum, probability)) => {
+            let (maximum, probability) = (people(maximum), format!("{} %", significant(probability.percent(), 2)));
+            let over: [(&str, &dyn core::fmt::Display); 2] = [("probability", &probability), ("maximum", &maximum)];
+            filled(words::DELIVERS_OVER, &[gaps.as_slice(), &over].concat())
+        }
+        None => filled(words::DELIVERS, &gaps),
+    }
+}
+
 /// Whole graduations for people, with every digit that they have: rounded to four they could show more than was measured.
 fn measured_text(measured: Amount, units: System) -> String {
     let measured = Quantity::from(measured);
     on_scale(measured, measured.unit_for_people(units))
 }
 
+/// Whether each load of a run has a column of boxes: where they are few, and their numbers fit above the boxes.
 fn has_columns(recipe: &Recipe<'_>) -> bool {
     let load = recipe.load();
     load.count() <= MOST_COLUMNS && load.last() < 1000

@@ -945,6 +945,8 @@ pub(crate) mod sheet {
     pub(crate) const SPRAYED_TWICE: &str = "; passes overlap on {twice}, for which there is more mix";
     pub(crate) const RATE: &str = "Rate";
     pub(crate) const VOLUME_RATE: &str = "{mix} of mix";
+    pub(crate) const VOLUME_RATE_CALIBRATED: &str =
+        "{mix} of mix by calibration; {low} to {high} ({coverage} interval)";
     pub(crate) const VOLUME_RATE_ON: &str = "{stated}, which makes {mix} of mix on the ground";
     pub(crate) const CARRIER_RATE: &str = "{carrier} of carrier, which makes {mix} of mix";
     pub(crate) const SPRAYER: &str = "Sprayer";
@@ -1019,6 +1021,13 @@ pub(crate) mod sheet {
     pub(crate) const LOADS_RUN: &str = "Loads {first} to {last} of {all}";
     pub(crate) const IN_LOAD: &str = "{mix} of mix with {carrier} of carrier in it, for {area}.";
     pub(crate) const IN_EACH_LOAD: &str = "Each: {mix} of mix with {carrier} of carrier in it, for {area}.";
+    pub(crate) const RUNS_OUT: &str = "Runs out after {where}.";
+    pub(crate) const RUNS_OUT_BETWEEN: &str = "{value} ({low} to {high})";
+    pub(crate) const RUNS_OUT_FROM: &str = "{value} ({low} or more)";
+    pub(crate) const PASSES: &str = "{passes} passes";
+    pub(crate) const DELIVERS: &str = "delivers {dose}; {low} to {high}";
+    pub(crate) const DELIVERS_OVER: &str =
+        "delivers {dose}; {low} to {high}; {probability} likely to be over {maximum}";
     pub(crate) const AMOUNT: &str = "Amount";
     pub(crate) const AMOUNT_IN_EACH: &str = "In each";
     pub(crate) const MEASURE: &str = "Measure";

@@ -197,7 +197,7 @@ static void null_is_refused_or_allowed_as_said(const mixcalc_plan *plan)
         MUST(memcmp(&out, &blank, sizeof out) == 0);                                                           \
     } while (0)
 
-static void structs_of_other_releases_are_served(const mixcalc_plan *plan, const mixcalc_plan *stopped)
+static void structs_of_other_releases_are_served(const mixcalc_plan *plan, const mixcalc_plan *stopped, const mixcalc_plan *calibrated)
 {
     mixcalc_error error = MIXCALC_ERROR_INIT;
     mixcalc_error *e = &error;
@@ -219,6 +219,8 @@ static void structs_of_other_releases_are_served(const mixcalc_plan *plan, const
     EVERY_SIZE(mixcalc_finding, MIXCALC_FINDING_INIT, source, mixcalc_plan_finding(stopped, 0, o, &error));
     EVERY_SIZE(mixcalc_product, MIXCALC_PRODUCT_INIT, source, mixcalc_plan_product(plan, 0, o, &error));
     EVERY_SIZE(mixcalc_dose, MIXCALC_DOSE_INIT, unit, mixcalc_plan_dose(plan, 0, 0, o, &error));
+    EVERY_SIZE(mixcalc_run_out, MIXCALC_RUN_OUT_INIT, passes_high, mixcalc_plan_run_out(calibrated, 0, o, &error));
+    EVERY_SIZE(mixcalc_delivered, MIXCALC_DELIVERED_INIT, aim, mixcalc_plan_delivered(calibrated, 0, 0, o, &error));
     EVERY_SIZE(mixcalc_caution, MIXCALC_CAUTION_INIT, text, mixcalc_plan_caution(plan, 0, o, &error));
     MUST(sizeof(mixcalc_amount) == 24 && offsetof(mixcalc_amount, mass_kg) == 16);
 
@@ -816,24 +818,33 @@ static void repeats_wear_and_trials(void)
     mixcalc_uncertain_free(swaths[0]), mixcalc_uncertain_free(swaths[1]);
 }
 
+/* The plan of the job in a file, which the plan does not need afterwards. */
+static mixcalc_plan *planned(const char *path)
+{
+    size_t len;
+    char *text = contents(path, &len);
+    mixcalc_plan *plan = NULL;
+
+    MUST(mixcalc_plan_new(text, len, &plan, NULL) == MIXCALC_STATUS_OK);
+    free(text);
+    return plan;
+}
+
 int main(int argc, char **argv)
 {
-    mixcalc_plan *plan = NULL, *stopped = NULL;
-    char *stopped_job;
-    size_t stopped_len;
+    mixcalc_plan *plan, *stopped, *calibrated;
 
-    if (argc != 3) {
-        fprintf(stderr, "usage: %s JOB STOPPED\n", argv[0]);
+    if (argc != 4) {
+        fprintf(stderr, "usage: %s JOB STOPPED CALIBRATED\n", argv[0]);
         return 1;
     }
     job = contents(argv[1], &job_len);
-    MUST(mixcalc_plan_new(job, job_len, &plan, NULL) == MIXCALC_STATUS_OK);
-    stopped_job = contents(argv[2], &stopped_len);
-    MUST(mixcalc_plan_new(stopped_job, stopped_len, &stopped, NULL) == MIXCALC_STATUS_OK);
-    free(stopped_job); /* the plan does not need it */
+    plan = planned(argv[1]);
+    stopped = planned(argv[2]);
+    calibrated = planned(argv[3]);
     version_is_the_header_s();
     null_is_refused_or_allowed_as_said(plan);
-    structs_of_other_releases_are_served(plan, stopped);
+    structs_of_other_releases_are_served(plan, stopped, calibrated);
     an_index_stays_under_the_count(plan);
     what_is_no_job_gets_a_code_of_the_library();
     what_is_no_number_is_refused_and_nothing_is_written();
@@ -847,6 +858,7 @@ int main(int argc, char **argv)
     MUST(strncmp(mixcalc_plan_schema(), "{", 1) == 0 && strstr(mixcalc_plan_schema(), "mixcalc-plan/1"));
     mixcalc_plan_free(plan);
     mixcalc_plan_free(stopped);
+    mixcalc_plan_free(calibrated);
     free(job);
     puts("all promises hold");
     return 0;

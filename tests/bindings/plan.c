@@ -139,6 +139,71 @@ static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
     printf("\"end\": 0}");
 }
 
+/* A span in a unit, or of pure numbers for NULL; an end that is 0 is none. */
+static void print_span(const char *key, double value, double low, double high, const char *unit)
+{
+    static const char *const ends[] = {"value", "low", "high"};
+    const double values[] = {value, low, high};
+    size_t i;
+
+    printf("\"%s\": {", key);
+    for (i = 0; i < 3; i++) {
+        if (values[i] == 0)
+            printf("\"%s\": null, ", ends[i]);
+        else if (unit)
+            print_value(ends[i], values[i], unit);
+        else
+            printf("\"%s\": %.17g, ", ends[i], values[i]);
+    }
+    printf("\"end\": 0}, ");
+}
+
+static void print_run_out(const mixcalc_plan *plan, size_t load)
+{
+    mixcalc_run_out run_out = MIXCALC_RUN_OUT_INIT;
+
+    MUST(mixcalc_plan_run_out(plan, load, &run_out, NULL) == MIXCALC_STATUS_OK);
+    if (run_out.area_ha == 0) {
+        MUST(run_out.area_high_ha == 0 && run_out.length_m == 0 && run_out.passes == 0);
+        return;
+    }
+    printf("\"run_out\": {");
+    print_span("area", run_out.area_ha, run_out.area_low_ha, run_out.area_high_ha, "ha");
+    if (run_out.length_m != 0)
+        print_span("length", run_out.length_m, run_out.length_low_m, run_out.length_high_m, "m");
+    if (run_out.passes != 0)
+        print_span("passes", run_out.passes, run_out.passes_low, run_out.passes_high, NULL);
+    printf("\"end\": 0}, ");
+}
+
+static void print_delivered(const mixcalc_plan *plan, size_t load, size_t product)
+{
+    mixcalc_delivered delivered = MIXCALC_DELIVERED_INIT;
+
+    MUST(mixcalc_plan_delivered(plan, load, product, &delivered, NULL) == MIXCALC_STATUS_OK);
+    MUST(delivered.reserved == 0);
+    if (!delivered.unit) {
+        MUST(delivered.dose == 0 && delivered.high == 0 && !delivered.has_maximum && delivered.aim == 0);
+        return;
+    }
+    printf("\"delivered\": {");
+    print_value("dose", delivered.dose, delivered.unit);
+    print_value("standard_uncertainty", delivered.standard_uncertainty, delivered.unit);
+    printf("\"interval\": {");
+    print_value("low", delivered.low, delivered.unit);
+    print_value("high", delivered.high, delivered.unit);
+    printf("\"end\": 0}, ");
+    if (delivered.has_maximum)
+        printf("\"probability_over\": %.17g, ", delivered.probability_over);
+    else
+        printf("\"probability_over\": null, ");
+    if (delivered.aim != 0)
+        print_value("aim", delivered.aim, delivered.unit);
+    else
+        printf("\"aim\": null, ");
+    printf("\"end\": 0}, ");
+}
+
 static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, size_t index)
 {
     mixcalc_load load = MIXCALC_LOAD_INIT;
@@ -149,6 +214,7 @@ static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, s
     print_value("mix", load.mix_l, "L");
     print_value("carrier", load.carrier_l, "L");
     print_value("area", load.area_ha, "ha");
+    print_run_out(plan, index);
     printf("\"products\": [");
     for (i = 0; i < totals->products; i++) {
         mixcalc_measured_amount amount = MIXCALC_MEASURED_AMOUNT_INIT;
@@ -169,6 +235,7 @@ static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, s
             print_text(amount.measure);
             printf(", \"graduations\": %" PRIu64 ", ", amount.graduations);
             print_fillings(&amount);
+            print_delivered(plan, index, i);
             MUST(measure_kinds[amount.measure_kind][0] != 0);
         } else {
             MUST(mixcalc_plan_measured_amount(plan, index, i, &amount, NULL) == MIXCALC_STATUS_PLAN_STOPPED);

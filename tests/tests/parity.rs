@@ -449,7 +449,9 @@ fn names_of_python_and_c_have_words() {
         strings(names.map(|name| format!("{prefix}{name}")))
     };
     let mut found = names("__init__.py", "");
-    found.extend(names("plans.py", "plans."));
+    for module in ["nozzles", "plans", "readings", "uncertainty"] {
+        found.extend(names(&format!("{module}.py"), &format!("{module}.")));
+    }
     assert_same("names in Python", &found, &listed(|word| &word.python));
 
     let header = text(root().join("mixcalc-ffi/include/mixcalc.h"));

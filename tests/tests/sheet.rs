@@ -195,8 +195,14 @@ fn orchard() -> Job {
     .unwrap()
 }
 
-fn jobs() -> [(&'static str, Job); 6] {
+/// A rate that is measured, with its doubt; ground in passes.
+fn calibrated() -> Job {
+    document::read_job(include_bytes!("../../docs/examples/calibrated.toml")).unwrap()
+}
+
+fn jobs() -> [(&'static str, Job); 7] {
     [
+        ("calibrated", calibrated()),
         ("tree-nursery", tree_nursery()),
         ("seed-field", seed_field()),
         ("garden-bed", garden_bed()),

@@ -31,16 +31,17 @@ def rows(plan):
     return [dict(zip(table, row)) for row in zip(*table.values())]
 
 
-def _library(name):
+def library(name, instead="Plan.rows()"):
+    """The library that makes a table, or an error that says how to get it and what does without it."""
     try:
         return importlib.import_module(name)
     except ModuleNotFoundError as error:
-        raise ImportError(f"this table needs {name}: pip install 'mixcalc[{name}]'; Plan.rows() needs nothing") from error
+        raise ImportError(f"this table needs {name}: pip install 'mixcalc[{name}]'; {instead} needs nothing") from error
 
 
 def to_pandas(plan):
     """`Plan.to_pandas`."""
-    pandas = _library("pandas")
+    pandas = library("pandas")
 
     frame = pandas.DataFrame(columns(plan))
     # What a stop leaves out is missing, whatever else a column holds.
@@ -52,7 +53,7 @@ def to_pandas(plan):
 
 def to_polars(plan):
     """`Plan.to_polars`."""
-    polars = _library("polars")
+    polars = library("polars")
 
     floats = ("mix_l", "carrier_l", "area_ha", "exact", "measured", "gap_percent", "shown")
     whole = ("first_load", "last_load", "count", "graduations")

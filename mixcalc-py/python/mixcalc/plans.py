@@ -3,9 +3,10 @@
 A plan with a stop has no measured amounts: the fields that say so are then ``None``.
 """
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Time, Volume
+from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Time, Volume, VolumePerArea
+from mixcalc import uncertainty
 
 
 class Gap(NamedTuple):
@@ -24,6 +25,43 @@ class Filling(NamedTuple):
     """How many."""
     amount: Volume | Mass
     """What each shows."""
+
+
+class DeliveredDose(NamedTuple):
+    """The dose that is really delivered, as far as the calibration tells: what was measured in is taken as it stands."""
+
+    dose: MassPerArea | VolumePerArea
+    """Per ground area, in one pass."""
+    standard_uncertainty: MassPerArea | VolumePerArea
+    """Its standard uncertainty."""
+    interval: uncertainty.Interval
+    """Between what it is, with the coverage of the calibration."""
+    probability_over: float | None
+    """The probability that it is over the most that is allowed per ground area; `None` where none is counted so."""
+    aim: MassPerArea | VolumePerArea | None
+    """What to aim at to keep to the risk of the calibration; `None` where it states none."""
+
+
+class Span(NamedTuple):
+    """A value, and between what it is where a calibration tells: an end is `None` where the doubt does not bound it."""
+
+    value: Any
+    """What it comes to at the volume rate of the plan."""
+    low: Any
+    """The least."""
+    high: Any
+    """The most."""
+
+
+class RunOut(NamedTuple):
+    """Where a load runs out."""
+
+    area: Span
+    """After so much ground."""
+    length: Span | None
+    """After such a length with the boom open; `None` where the job states no pass."""
+    passes: Span | None
+    """After so many passes; `None` where the job does not state their length."""
 
 
 class Portion(NamedTuple):
@@ -45,6 +83,8 @@ class Portion(NamedTuple):
     """Whole graduations of it."""
     fillings: tuple[Filling, ...] | None
     """How it is poured."""
+    delivered: DeliveredDose | None
+    """The dose that is really delivered; `None` without a calibration."""
 
 
 class Step(NamedTuple):
@@ -143,6 +183,8 @@ class Load(NamedTuple):
     """Per product of the job."""
     steps: tuple[Step, ...]
     """What to do, in order; empty where a stop stands."""
+    run_out: RunOut | None
+    """Where it runs out; `None` where the job has neither a calibration nor a pass."""
 
 
 class Drawn(NamedTuple):
@@ -375,7 +417,7 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
+    "CarrierAccount", "Caution", "DeliveredDose", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
     "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
-    "ProductAccount", "Reading", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
+    "ProductAccount", "Reading", "RunOut", "Span", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
 ]

@@ -1,4 +1,4 @@
-//! Documents: jobs in JSON and TOML, plans in JSON.
+//! Documents: jobs in JSON and TOML, plans in JSON, readings in CSV.
 //!
 //! A document becomes a tree, the tree becomes wire structs, the wire structs become a [`Job`]; each step has errors that name
 //! the place. A plan document embeds its job and is worked out from it again, never parsed back into a plan.
@@ -9,6 +9,7 @@ mod calibration;
 mod job;
 mod node;
 mod plan;
+mod readings;
 mod stated;
 mod working;
 
@@ -17,6 +18,7 @@ use alloc::vec::Vec;
 
 pub use self::job::Part;
 pub use self::node::Node;
+pub use self::readings::{FlaggedRow, ReadCalibration, ReadNozzleCheck, Readings, read_readings};
 
 use self::job::JobWire;
 use self::plan::PlanWire;

@@ -19,6 +19,17 @@ pub enum Confidence {
     Probable,
 }
 
+impl Confidence {
+    /// Its name, the same in documents and in all languages.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Certain => "certain",
+            Self::Probable => "probable",
+        }
+    }
+}
+
 /// A flow of water at a pressure, as a standard or a custom states it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RatedFlow {

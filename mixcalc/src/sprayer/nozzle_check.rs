@@ -67,6 +67,23 @@ pub enum BoomSide {
     Right,
 }
 
+impl BoomSide {
+    /// Both.
+    #[must_use]
+    pub const fn all() -> &'static [Self] {
+        &[Self::Left, Self::Right]
+    }
+
+    /// Its name, the same in documents and in all languages.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+}
+
 /// What was caught from one nozzle: one to many repeats, all at one pressure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NozzleCatches {
@@ -142,6 +159,20 @@ pub enum NozzleAdvice {
     CannotTell,
 }
 
+impl NozzleAdvice {
+    /// Its name, the same in documents and in all languages.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Keep => "keep",
+            Self::Clean => "clean",
+            Self::Replace => "replace",
+            Self::SharedBias => "shared-bias",
+            Self::CannotTell => "cannot-tell",
+        }
+    }
+}
+
 /// What to do about the set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
@@ -156,6 +187,20 @@ pub enum SetAdvice {
     ReplaceSet,
     /// The verdict is withheld for one nozzle or more.
     CannotTell,
+}
+
+impl SetAdvice {
+    /// Its name, the same in documents and in all languages.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Keep => "keep",
+            Self::CheckGaugeClockJug => "check-gauge-clock-jug",
+            Self::SingleNozzles => "single-nozzles",
+            Self::ReplaceSet => "replace-set",
+            Self::CannotTell => "cannot-tell",
+        }
+    }
 }
 
 /// What a check says of one nozzle. Differences are parts of what is compared with: 0.05 is 5 % more.

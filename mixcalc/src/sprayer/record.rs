@@ -160,7 +160,7 @@ impl Measurement {
     }
 
     /// The value with its uncertainty, each doubt an input of its own that is named after the place.
-    fn uncertain(&self, place: &str, instruments: &[Instrument]) -> Result<UncertainQuantity, Error> {
+    pub(crate) fn uncertain(&self, place: &str, instruments: &[Instrument]) -> Result<UncertainQuantity, Error> {
         let mut value = match self.readings.as_slice() {
             [one] => UncertainQuantity::exact(*one)?,
             repeats => UncertainQuantity::from_repeats(place, repeats)?,

@@ -4,8 +4,9 @@ use alloc::vec::Vec;
 
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{is_over, steps_down};
-use crate::quantity::{AdditiveKind, Ratio, Time, bounded, ordered_sum, positive};
+use crate::quantity::{AdditiveKind, Quantity, Ratio, Time, bounded, ordered_sum, positive};
 use crate::text;
+use crate::uncertainty::dynamic::numbers;
 use crate::uncertainty::student::two_sided;
 use crate::uncertainty::{Uncertain, UncertainQuantity, magnitude};
 
@@ -109,6 +110,18 @@ pub enum OutlierVerdict {
     TooFew,
 }
 
+impl OutlierVerdict {
+    /// Its name, the same in documents and in all languages.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::None => "none",
+            Self::Outlier => "outlier",
+            Self::TooFew => "too-few",
+        }
+    }
+}
+
 /// A test of the value that is farthest from the mean.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
@@ -198,6 +211,15 @@ pub fn outlier<Q: AdditiveKind>(values: &[Q], risk: Ratio) -> Result<OutlierTest
         _ => OutlierVerdict::TooFew,
     };
     Ok(OutlierTest { farthest, residual, critical, verdict })
+}
+
+/// As [`outlier`], of values whose kind is known only when the program runs.
+///
+/// # Errors
+///
+/// As there, and [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) at `values[i]` for one of another kind than the first.
+pub fn outlier_quantity(values: &[Quantity], risk: Ratio) -> Result<OutlierTest, Error> {
+    outlier(&numbers(values, "values")?.1, risk)
 }
 
 fn root(ratio: Ratio) -> Ratio {

@@ -4,8 +4,9 @@ use alloc::vec::Vec;
 
 use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{is_over, is_under};
-use crate::quantity::{AdditiveKind, Flow, Ratio, Time, bounded, not_negative, ordered_sum, positive};
+use crate::quantity::{AdditiveKind, Flow, Quantity, Ratio, Time, bounded, not_negative, ordered_sum, positive};
 use crate::text;
+use crate::uncertainty::dynamic::numbers;
 use crate::uncertainty::line::Line;
 use crate::uncertainty::{Uncertain, magnitude, student};
 
@@ -178,4 +179,16 @@ pub fn control_chart<Q: AdditiveKind>(values: &[Q]) -> Result<ControlChart<Q>, E
     let is_outside = |value: Q| is_under(value, low) || is_over(value, high);
     let outside = values.iter().enumerate().filter(|(_, value)| is_outside(**value)).map(|(i, _)| i).collect();
     Ok(ControlChart { center, low, high, outside })
+}
+
+/// As [`control_chart`], of values whose kind is known only when the program runs.
+///
+/// # Errors
+///
+/// As there, and [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) at `values[i]` for one of another kind than the first.
+pub fn control_chart_quantity(values: &[Quantity]) -> Result<ControlChart<Quantity>, Error> {
+    let (one, numbers) = numbers(values, "values")?;
+    let ControlChart { center, low, high, outside } = control_chart(&numbers)?;
+    let told = |number: Ratio| one.times(Quantity::of(number));
+    Ok(ControlChart { center: told(center)?, low: told(low)?, high: told(high)?, outside })
 }

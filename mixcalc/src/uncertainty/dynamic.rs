@@ -74,10 +74,8 @@ impl UncertainQuantity {
     ///
     /// As there, and [`UnlikeQuantities`](ErrorCode::UnlikeQuantities) at `repeats[i]` for one of another kind than the first.
     pub fn from_repeats(name: &str, repeats: &[Quantity]) -> Result<Self, Error> {
-        let one = repeats.first().map_or_else(|| Ok(Quantity::of(Ratio::one())), |first| one_of(*first))?;
-        let numbers: Result<Vec<_>, _> =
-            repeats.iter().enumerate().map(|(i, repeat)| like(*repeat, one, format_args!("repeats[{i}]"))).collect();
-        Self::of_input(one, Uncertain::from_repeats(name, &numbers?)?)
+        let (one, numbers) = numbers(repeats, "repeats")?;
+        Self::of_input(one, Uncertain::from_repeats(name, &numbers)?)
     }
 
     /// As [`Uncertain::from_tolerance`].
@@ -375,6 +373,13 @@ fn parts(value: Quantity, one: Quantity) -> Result<Ratio, Error> {
 /// The number of a quantity that must be of the kind of another one.
 fn like(value: Quantity, one: Quantity, place: impl core::fmt::Display) -> Result<Ratio, Error> {
     one.plus(value).and_then(|_| parts(value, one)).map_err(|error| error.at(place))
+}
+
+/// One of the coherent unit of the kind that values have in common, and their numbers.
+pub(crate) fn numbers(values: &[Quantity], place: &str) -> Result<(Quantity, Vec<Ratio>), Error> {
+    let one = values.first().map_or_else(|| Ok(Quantity::of(Ratio::one())), |first| one_of(*first))?;
+    let numbers = values.iter().enumerate().map(|(i, value)| like(*value, one, format_args!("{place}[{i}]")));
+    Ok((one, numbers.collect::<Result<_, _>>()?))
 }
 
 impl Trial {

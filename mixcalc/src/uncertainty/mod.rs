@@ -6,7 +6,7 @@
 //! `docs/numbers.md`, section 11.
 
 mod degrees;
-mod dynamic;
+pub(crate) mod dynamic;
 mod function;
 pub(crate) mod line;
 mod probability;
