@@ -149,7 +149,8 @@ macro_rules! parts {
                         let fixed: &[(&str, &str)] = $fixed;
                         for (key, _) in entries.iter().filter(|(_, value)| *value != Node::Null) {
                             if !fixed.iter().any(|(name, _)| name == key) {
-                                keywords.set_item(key, slf.getattr(key.as_str())?)?;
+                                let key = node::keyword(key);
+                                keywords.set_item(&key, slf.getattr(key.as_ref())?)?;
                             }
                         }
                     }
@@ -1339,7 +1340,18 @@ parts! {
     ///     Unique among the measures.
     /// marked_in : str, optional
     ///     The unit on its scale, which the sheet speaks; follows the graduation where absent.
-    Measure, "(*, kind, graduation, capacity=None, name=None, marked_in=None)", &[], {
+    /// class_ : str, optional
+    ///     What sort it is, which says how far it may be off: cylinder-a, cylinder-b, plastic-cylinder, flask, jug, unchecked-jug, syringe, cup,
+    ///     cap, powder-cup or scale.
+    /// tolerance : Volume, Mass or Ratio, optional
+    ///     How far it may be off, in place of its class: in each filling, or as a part of what is read.
+    ///
+    /// Examples
+    /// --------
+    /// >>> import mixcalc
+    /// >>> mixcalc.Measure(kind="vessel", capacity="100 mL", graduation="1 mL", class_="cylinder-b").class_
+    /// 'cylinder-b'
+    Measure, "(*, kind, graduation, capacity=None, name=None, marked_in=None, class_=None, tolerance=None)", &[], {
         /// Its name; made from what it is where none was given.
         #[getter]
         fn name(&self) -> &str {
@@ -1368,6 +1380,18 @@ parts! {
         #[getter]
         fn marked_in(&self) -> &str {
             self.core.unit()
+        }
+
+        /// What sort it is, where that is stated.
+        #[getter]
+        fn class_(&self) -> Option<&'static str> {
+            self.core.class().map(mixcalc::MeasureClass::name)
+        }
+
+        /// How far it may be off, where that is stated by itself.
+        #[getter]
+        fn tolerance(&self) -> Option<Quantity> {
+            self.core.tolerance().map(|tolerance| self.told(tolerance, "tolerance"))
         }
     }
 

@@ -204,6 +204,7 @@ fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
             finding.actual().map(quantity),
             limit.transpose()?,
             readings,
+            PyTuple::new(py, finding.help())?,
         ),
     )
 }
@@ -219,8 +220,13 @@ impl Plan {
             let measured = recipe.and_then(|recipe| recipe.amount(index));
             let Some(amount) = measured else {
                 let none = || py.None();
-                return shape(py, "Portion", (name, quantity(exact), none(), none(), none(), none(), none(), none()));
+                let fields = (name, quantity(exact), none(), none(), none(), none(), none(), none(), none());
+                return shape(py, "Portion", fields);
             };
+            let uncertainty = amount
+                .uncertainty()
+                .zip(amount.uncertain_amount())
+                .map(|(uncertainty, amount)| shape(py, "Uncertainty", (uncertainty.percent(), quantity(amount))));
             let measure = amount.measure();
             shape(
                 py,
@@ -234,6 +240,7 @@ impl Plan {
                     told_on(measure, measure.read_at(amount.graduations())),
                     amount.graduations(),
                     fillings(py, measure, amount.fillings())?,
+                    uncertainty.transpose()?,
                 ),
             )
         })?;

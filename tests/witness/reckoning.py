@@ -96,6 +96,42 @@ def product_dose(given: dict):
     return dose
 
 
+CYLINDERS = {10: "0.1", 25: "0.25", 50: "0.5", 100: "0.5", 250: "1", 500: "2.5", 1000: "5", 2000: "10"}  # mL, section 21
+PARTS = {"flask": "0.05", "jug": "0.05", "unchecked-jug": "0.1", "cup": "0.1", "cap": "0.1", "powder-cup": "0.15"}
+
+
+def uncertainty(m, n):
+    """U of section 21; None where the measure says nothing of it."""
+    given = m.given
+    if "class" not in given and "tolerance" not in given:
+        return None
+    ml = LITRE / 1000
+
+    def off(y):
+        if "tolerance" in given:
+            size, kind = quantity(given["tolerance"])
+            return size * y if kind == "number" else size
+        sort = given["class"]
+        if sort in PARTS:
+            return Fraction(PARTS[sort]) * y
+        if sort == "scale":
+            return Fraction("1.5") * m.g
+        if sort == "syringe":
+            small = under(m.capacity, 5 * ml)
+            if under(y, m.capacity / 2):
+                return Fraction("0.015") * m.capacity + Fraction("0.02" if small else "0.01") * y
+            return Fraction("0.05" if small else "0.04") * y
+        a = next(Fraction(off) for size, off in CYLINDERS.items() if not over(m.capacity, size * ml))
+        return a * ml * {"cylinder-a": 1, "cylinder-b": 2, "plastic-cylinder": 4}[sort]
+    q = 1 if m.pack else m.q
+    full, last = divmod(n, q)
+    total = full * off(q * m.g) + (off(last * m.g) if last else 0)
+    fillings = full + (1 if last else 0)
+    squared = total**2 / 3 + fillings * {"vessel": m.g**2 / 16, "scale": m.g**2 / 12, "pack": 0}[m.sort]
+    scale = (n * m.g) ** 2
+    return 2 * exact(repr(float(squared / scale) ** 0.5))
+
+
 class Reckoning:
     """The plan of a job. Where doubles could rightly fall on either side of a decision, `script` says which side is
     taken, and `forks` how many there were; without a script it is the side where the exact number falls."""
@@ -708,7 +744,9 @@ class Reckoning:
         for load in self.loads:
             self.hold_to_carrier(load)
             self.judge_packs(load)
+            self.judge_doubt(load)
             self.fill(load)
+        self.unverified()
         for p in self.products:
             p.measured = sum(load.count * load.products[p.i].measured for load in self.loads)
             drawn = {}
@@ -731,7 +769,7 @@ class Reckoning:
         factor = 1 if kind == p.kind else density if kind == MASS else 1 / density
         pack = given["kind"] == "pack"
         capacity = None if pack else value(given, "capacity")
-        return Record(i=i, name=given.get("name", ANY), sort=given["kind"], kind=kind, g=g, factor=factor, pack=pack,
+        return Record(i=i, name=given.get("name", ANY), sort=given["kind"], kind=kind, g=g, factor=factor, pack=pack, given=given,
                       capacity=capacity, q=None if pack else self.decide(down, capacity / g),
                       max_fillings=self.job.get("loading", {}).get("max_fillings", 2))
 
@@ -806,6 +844,21 @@ class Reckoning:
             x = a.exact * a.m.factor / a.m.g
             if a.m.pack and not a.below and self.decide(lambda x: over(abs(a.n - x), x / 20), x, u=load.u):
                 self.note("caution", "packs-off-dose", i, load)
+
+    # 21. What can be measured
+    def judge_doubt(self, load):
+        for i, a in enumerate(load.products):
+            u = None if a.below else uncertainty(a.m, a.n)
+            if u is not None and u > Fraction(5, 100) * (1 - E * 10):
+                self.note("caution", "amount-hard-to-measure", i, load, must=u > Fraction(5, 100) * (1 + E * 10))
+
+    def unverified(self):
+        used = {(a.p.i if a.p.own else None, a.m.i) for load in self.loads for a in load.products}
+        for product, i in used:
+            given = self.products[product].own if product is not None else self.job["measures"][i]
+            if given.get("class") in ("unchecked-jug", "cap"):
+                at = f"products[{product}].measure" if product is not None else f"measures[{i}]"
+                self.note("caution", "tolerance-unverified", path=f"{at}.class")
 
     # 7. Carrier, rinses and steps
     def fill(self, load):
@@ -998,7 +1051,16 @@ class Reckoning:
             return {**part, **dict.fromkeys(("measured", "gap", "measure", "graduations", "fillings"))}
         return {**part, "measured": self.num(a.measured, a.p.kind), "gap": self.gap(a.p, a.exact, a.measured, load.u),
                 **({"delivered": self.of_delivered(load, a)} if self.calibrated else {}),
+                **self.of_doubt(a),
                 "measure": a.m.name, "graduations": a.n, "fillings": self.fillings(a)}
+
+    def of_doubt(self, a):
+        u = uncertainty(a.m, a.n)
+        if u is None:
+            return {}
+        about = Fraction(1, 10**11)
+        return {"uncertainty": {"percent": Num(100 * u, None, 100 * u * about),
+                                "amount": Num(u * a.measured, a.p.kind, (u + 1) * a.measured * about)}}
 
     def total(self, p):
         exactly = p.c * self.V

@@ -68,6 +68,9 @@ _Basis: TypeAlias = Literal[
 _Sides: TypeAlias = Literal["one", "both"]
 _Rows: TypeAlias = Literal["every", "alternate"]
 _MeasureKind: TypeAlias = Literal["vessel", "scale", "pack"]
+_MeasureClass: TypeAlias = Literal[
+    "cylinder-a", "cylinder-b", "plastic-cylinder", "flask", "jug", "unchecked-jug", "syringe", "cup", "cap", "powder-cup", "scale"
+]
 _SprayerKind: TypeAlias = Literal["hand-held", "knapsack", "boom", "bush-and-tree", "semi-mobile"]
 _Split: TypeAlias = Literal["full-then-part", "even"]
 _Role: TypeAlias = Literal[
@@ -1165,7 +1168,7 @@ class Treatment:
 
 @final
 class Measure:
-    def __new__(cls, *, kind: _MeasureKind, graduation: _Stated, capacity: _Stated | None = None, name: str | None = None, marked_in: str | None = None) -> Measure: ...
+    def __new__(cls, *, kind: _MeasureKind, graduation: _Stated, capacity: _Stated | None = None, name: str | None = None, marked_in: str | None = None, class_: _MeasureClass | None = None, tolerance: _Stated | None = None) -> Measure: ...
     @property
     def name(self) -> str: ...
     @property
@@ -1176,6 +1179,10 @@ class Measure:
     def graduation(self) -> Volume | Mass: ...
     @property
     def marked_in(self) -> str: ...
+    @property
+    def class_(self) -> _MeasureClass | None: ...
+    @property
+    def tolerance(self) -> Volume | Mass | Ratio | None: ...
     @staticmethod
     def from_dict(fields: _Fields, /) -> Measure: ...
     def to_dict(self) -> dict[str, Any]: ...

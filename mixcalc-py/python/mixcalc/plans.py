@@ -26,6 +26,15 @@ class Filling(NamedTuple):
     """What each shows."""
 
 
+class Uncertainty(NamedTuple):
+    """How uncertain a measured amount is, with a coverage factor of 2."""
+
+    percent: float
+    """In percent of the amount."""
+    amount: Volume | Mass
+    """The same as an amount."""
+
+
 class Portion(NamedTuple):
     """A product's amount in a load."""
 
@@ -45,6 +54,8 @@ class Portion(NamedTuple):
     """Whole graduations of it."""
     fillings: tuple[Filling, ...] | None
     """How it is poured."""
+    uncertainty: Uncertainty | None
+    """How uncertain it is; none where its measure states neither class nor tolerance."""
 
 
 class Step(NamedTuple):
@@ -335,6 +346,8 @@ class Finding(NamedTuple):
     """What it is held against."""
     readings: tuple[Reading, ...]
     """What the value may have been meant as, the likeliest first; empty where nothing of the kind is thought."""
+    help: tuple[str, ...]
+    """What would help, of an amount that is hard to measure; empty elsewhere."""
 
 
 class Caution(NamedTuple):
@@ -377,5 +390,6 @@ class Working(NamedTuple):
 __all__ = [
     "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
     "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
-    "ProductAccount", "Reading", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
+    "ProductAccount", "Reading", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Uncertainty",
+    "Working",
 ]

@@ -17,7 +17,7 @@ use crate::label::{
     LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent, Treatment,
     Window,
 };
-use crate::measure::{Amount, Measure, MeasureKind};
+use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
     Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
 };
@@ -40,6 +40,11 @@ choices! {
     RowsWire for Rows { Every = "every", Alternate = "alternate" }
     /// What an amount is measured with.
     MeasureKindWire for MeasureKind { Vessel = "vessel", Scale = "scale", Pack = "pack" }
+    /// What sort of vessel or scale it is.
+    MeasureClassWire for MeasureClass {
+        CylinderA = "cylinder-a", CylinderB = "cylinder-b", PlasticCylinder = "plastic-cylinder", Flask = "flask", Jug = "jug",
+        UncheckedJug = "unchecked-jug", Syringe = "syringe", Cup = "cup", Cap = "cap", PowderCup = "powder-cup", Scale = "scale",
+    }
     /// The kind of sprayer.
     SprayerKindWire for SprayerKind {
         HandHeld = "hand-held", Knapsack = "knapsack", Boom = "boom", BushAndTree = "bush-and-tree", SemiMobile = "semi-mobile",
@@ -586,6 +591,12 @@ wire! {
         /// The unit on its scale; follows the graduation where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         marked_in: Option<String>,
+        /// What sort it is, which says how far it may be off.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        class: Option<MeasureClassWire>,
+        /// How far it may be off, in place of its class: in each filling, or as a part of what is read in %.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tolerance: Option<Stated>,
     }
 
     /// A sprayer without its tank.
@@ -1544,7 +1555,14 @@ impl MeasureWire {
             }
         };
         let unit = self.marked_in.as_deref().or(self.graduation.unit_text());
-        Measure::new(kind, capacity, graduation, unit, self.name.as_deref())
+        let mut measure = Measure::new(kind, capacity, graduation, unit, self.name.as_deref())?;
+        if let Some(class) = self.class {
+            measure = measure.with_class(class.into())?;
+        }
+        match &self.tolerance {
+            Some(tolerance) => measure.with_tolerance(tolerance.read().at("tolerance")?.0),
+            None => Ok(measure),
+        }
     }
 
     fn of(measure: &Measure) -> Self {
@@ -1554,6 +1572,8 @@ impl MeasureWire {
             capacity: (measure.kind() != MeasureKind::Pack).then(|| Stated::of(measure.capacity())),
             graduation: Stated::of(measure.graduation()),
             marked_in: Some(measure.unit().to_string()),
+            class: measure.class().map(Into::into),
+            tolerance: measure.tolerance().map(Stated::of),
         }
     }
 }

@@ -252,9 +252,20 @@ wire_out! {
         graduations: Option<u64>,
         /// How it is poured.
         fillings: Option<Vec<FillingWire>>,
+        /// How uncertain the measured amount is; absent where its measure states neither class nor tolerance, and where a stop stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        uncertainty: Option<UncertaintyWire>,
         /// The dose that is really delivered, as far as the calibration tells; absent without one, and where a stop stands.
         #[serde(skip_serializing_if = "Option::is_none")]
         delivered: Option<DeliveredWire>,
+    }
+
+    /// How uncertain an amount is, with a coverage factor of 2.
+    struct UncertaintyWire {
+        /// In percent of the amount.
+        percent: f64,
+        /// The same as an amount.
+        amount: Stated,
     }
 
     /// Where a load runs out.
@@ -380,6 +391,9 @@ wire_out! {
         /// What the value may have been meant as, the likeliest first; absent where nothing of the kind is thought.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         readings: Vec<ReadingWire>,
+        /// What would help, of an amount that is hard to measure; absent elsewhere.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        help: Vec<String>,
     }
 
     /// What a value may have been meant as.
@@ -678,6 +692,10 @@ fn portion(name: &str, exact: Amount, measured: Option<&MeasuredAmount<'_>>) -> 
         measure: measured.map(|amount| amount.measure().name().to_string()),
         graduations: measured.map(MeasuredAmount::graduations),
         fillings: measured.map(fillings),
+        uncertainty: measured.and_then(|amount| {
+            let (percent, amount) = (amount.uncertainty()?.in_percent(), Stated::of(amount.uncertain_amount()?));
+            Some(UncertaintyWire { percent, amount })
+        }),
         delivered: measured.and_then(MeasuredAmount::delivered).map(|delivered| DeliveredWire {
             dose: Stated::of(delivered.dose().value()),
             standard_uncertainty: Stated::of(delivered.dose().standard_uncertainty()),
@@ -786,6 +804,7 @@ fn finding(finding: &Finding) -> FindingWire {
             source: limit.source().to_string(),
         }),
         readings: finding.readings().iter().map(reading).collect(),
+        help: finding.help().to_vec(),
     }
 }
 

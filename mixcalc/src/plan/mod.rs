@@ -11,6 +11,7 @@ mod job;
 mod least;
 mod ledger;
 mod loads;
+mod measuring;
 mod mix;
 mod order;
 mod recipe;
@@ -28,6 +29,7 @@ pub use jar::JarTest;
 pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
+pub use measuring::LoadSize;
 pub use mix::{area_for_mix, mix};
 pub use order::{Mixing, MixingOrder, OrderedProduct, Profile};
 pub use season::{Binding, LargestDose};
@@ -175,7 +177,7 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     let mut loads: Vec<Load> = Vec::with_capacity(3);
     let mut first = 1;
     for Run { volume, count, .. } in loads::divided(made, safe_fill, job)?.runs {
-        let mut portions = recipe::portions(job, &mix, volume, loads.first())?;
+        let mut portions = recipe::portions(job, &mix, volume, loads.first().map(|load| load.portions.as_slice()))?;
         recipe::hold_to_carrier(job, volume, &mut portions);
         let carrier = steps::carrier(job, volume, &portions);
         loads.push(Load {
@@ -390,7 +392,9 @@ impl Plan {
             let mut measured = self.on_what_is_measured();
             self.findings.append(&mut measured);
             self.findings.sort_by_key(Finding::severity);
+            self.add_help();
         } else {
+            self.add_help();
             self.forget_measured();
         }
     }
@@ -629,7 +633,12 @@ fn gap(exact: Amount, measured: Amount) -> Ratio {
 }
 
 fn dose_gap(exact: Amount, measured: Amount, area: Area) -> Quantity {
-    match measured.minus(exact).unwrap_or(exact.none()) {
+    per_area(measured.minus(exact).unwrap_or(exact.none()), area)
+}
+
+/// An amount per ground area.
+fn per_area(amount: Amount, area: Area) -> Quantity {
+    match amount {
         Amount::Volume(volume) => (volume / area).as_liquid_dose().into(),
         Amount::Mass(mass) => (mass / area).as_solid_dose().into(),
     }

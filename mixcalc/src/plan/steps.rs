@@ -193,7 +193,8 @@ impl<'job> Addition<'job> {
     }
 }
 
-fn premix(amount: Amount) -> Volume {
+/// The carrier of a premix.
+pub(super) fn premix(amount: Amount) -> Volume {
     let volume = match amount {
         Amount::Volume(volume) => volume,
         Amount::Mass(mass) => mass / premix_density(),

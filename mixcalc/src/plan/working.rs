@@ -590,8 +590,15 @@ impl Workings<'_> {
         let is_on_carrier = |i: usize| products.get(i).is_some_and(Product::is_limited_by_carrier);
         for (j, load) in plan.loads.iter().enumerate() {
             // What could be measured once can be measured again.
-            let alone = (plan.usable() && (0..products.len()).any(is_on_carrier))
-                .then(|| recipe::portions(&plan.held, &plan.mix, load.mix, plan.loads.first()).ok());
+            let alone = (plan.usable() && (0..products.len()).any(is_on_carrier)).then(|| {
+                recipe::portions(
+                    &plan.held,
+                    &plan.mix,
+                    load.mix,
+                    plan.loads.first().map(|load| load.portions.as_slice()),
+                )
+                .ok()
+            });
             let alone = alone.flatten().map(|portions| Load { portions, ..load.clone() });
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
@@ -601,6 +608,7 @@ impl Workings<'_> {
                     let alone = alone.and_then(|alone| MeasuredAmount::of(plan, alone, i));
                     self.measured(&at, (j, i), portion.choice, &amount, alone);
                     self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
+                    self.uncertainty(&at, &amount);
                     self.delivered(&at, j, &amount);
                 }
             }
@@ -662,6 +670,16 @@ impl Workings<'_> {
             self.add(format!("{at}.fillings[{k}].count"), count, fillings);
             self.add(format!("{at}.fillings[{k}].amount"), measure.shows(graduations), shown);
         }
+    }
+
+    fn uncertainty(&mut self, at: &str, amount: &MeasuredAmount<'_>) {
+        let before = core::mem::replace(&mut self.source, words::MEASURING);
+        if let (Some(uncertainty), Some(size)) = (amount.uncertainty(), amount.uncertain_amount()) {
+            self.add(format!("{at}.uncertainty.percent"), uncertainty, "");
+            let formula = format!("U@{at}.uncertainty.percent * m@{at}.measured");
+            self.add(format!("{at}.uncertainty.amount"), size, formula);
+        }
+        self.source = before;
     }
 
     fn gap(&mut self, at: &str, gap: Ratio, dose: Quantity, area: &str) {
