@@ -807,6 +807,8 @@ parts! {
     ///     "drift-agent" or "foliar-nutrient".
     /// at_least : LiquidDose or SolidDose, optional
     ///     The least dose per ground area beside a dose per volume of mix: the greater holds.
+    /// containers : dict, optional
+    ///     What it is sold in, with the keys of documents: content, full, part, rinse.
     ///
     /// Examples
     /// --------
@@ -815,7 +817,7 @@ parts! {
     /// >>> product.dose, product.basis
     /// (LiquidDose("1.5 L/ha"), 'ground-area')
     Product,
-    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None, role='product', at_least=None)",
+    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None, role='product', at_least=None, containers=None)",
     &[],
     {
         /// Unique in the job.
@@ -888,6 +890,12 @@ parts! {
         #[getter]
         fn stock(&self) -> Option<Quantity> {
             self.core.stock().map(|stock| self.told(stock, "stock"))
+        }
+
+        /// What it is sold in, as it was stated.
+        #[getter]
+        fn containers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "containers"))
         }
 
         /// What acts in it.

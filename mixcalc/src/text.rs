@@ -539,6 +539,11 @@ pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
     }
 }
 
+/// How many containers there may be.
+pub(crate) const CONTAINERS: &str = "a whole number from 0 to 1000000000";
+/// What rinses of a container that is filled by mass need.
+pub(crate) const CONTAINER_VOLUME: &str = "this density, which tells how large the containers are that are rinsed";
+
 /// `one of a, b, c`.
 pub(crate) fn one_of(choices: &[&str]) -> String {
     alloc::format!("one of {}", choices.join(", "))
@@ -1038,6 +1043,11 @@ pub(crate) mod sheet {
     pub(crate) const ON_GROUND: &str = "{dose}, which makes {ground} of ground";
     pub(crate) const AND: &str = " and ";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
+    pub(crate) const CONTAINERS: &str =
+        "containers of {content}: {opened} to open, {emptied} emptied, {left} left in the last";
+    pub(crate) const TAKE_AND_BUY: &str = "; take {take}, buy {buy}, and use up what is open first";
+    pub(crate) const EMPTIES: &str = "{product}: {count} emptied here, by load {loads}";
+    pub(crate) const AND_MORE: &str = " and later ones";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
 
     // The season.
@@ -1119,6 +1129,10 @@ pub(crate) mod sheet {
                 "Wait until {product} is dispersed: {least} to {most} as a rule, longer in cold water."
             }
             (Action::Wait { most: None, .. }, _) => "Wait {least} after {product}, as its label says.",
+            (Action::RinseContainers { .. }, _) => {
+                "Rinse each container of {product} that this load empties {times} times with {each} of carrier, as its label says, and drain it into the \
+                 tank: at most {containers}, and the top-up is less by that."
+            }
             (Action::StartAgitator, _) => {
                 "Start the agitator: the surface rolls and does not foam. Let it run until the tank is empty."
             }
@@ -1172,6 +1186,7 @@ pub(crate) mod working {
     pub(crate) const UNCERTAINTY: &str = "docs/numbers.md, 11";
     pub(crate) const RUN_OUT: &str = "docs/numbers.md, 20";
     pub(crate) const MEASURING: &str = "docs/numbers.md, 21";
+    pub(crate) const CONTAINERS: &str = "docs/numbers.md, 22";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {
@@ -1183,6 +1198,9 @@ pub(crate) mod working {
             "advice.first_carrier" => "advice: extension bulletins name a quarter to three quarters",
             "advice.rinses" | "advice.rinse" => {
                 "triple rinsing of small vessels: University of Illinois Extension; Montana ARM rule"
+            }
+            "advice.container_rinses" | "advice.small_container_rinse" | "advice.large_container_rinse" => {
+                "Montana ARM 4.10.803; University of Illinois Extension; the label decides"
             }
             "advice.premix_parts" => "South Dakota State University Extension: two parts to one of product",
             "advice.least_wait" | "advice.most_wait" => "advice: extension bulletins; longer in cold water",

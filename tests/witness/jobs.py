@@ -179,6 +179,7 @@ def job(draw: Draw) -> dict:
     for p in products:
         least_dose(draw, s, p, R)
     mixing(draw, s, out, N)
+    containers(draw, s, products)
     return out
 
 
@@ -212,6 +213,24 @@ def least_dose(draw, s, p, R):
         what, size = sizes[name]
         least = F(number) / size * R * draw.choice([F(1, 2), 1, F(11, 10), F(9, 10), 2])
         p["at_least"] = draw.say(least, s[f"{what}_per_area"])
+
+
+def containers(draw, s, products):
+    """What some products are sold in, near enough to what is drawn that several are emptied, or none."""
+    for p in products:
+        if draw.chance(65) or "stock" in p:
+            continue
+        by_mass = any(mark in p["dose"].split(" ", 1)[1].split("/")[0] for mark in ("g", "lb", "oz av", "w")) and "gal" not in p["dose"].split("/")[0]
+        number = draw.choice([F(1, 4), F(1, 2), 1, 2, 5, 10, 20])
+        unit = s["mass" if by_mass else "volume"][0]
+        box = {"content": draw.say(number, [unit])}
+        if draw.chance(60):
+            box["full"] = draw.choice([0, 1, 2, 5, 100])
+        if draw.chance(50):
+            box["part"] = draw.say(number * draw.choice([0, F(1, 2), F(1, 5), F(99, 100)]), [unit])
+        if draw.chance(30) and not ({"full", "part"} & set(box) and "stock" in p):
+            box["rinse"] = False
+        p["containers"] = box
 
 
 def mixing(draw, s, out, N):

@@ -35,6 +35,32 @@ class Uncertainty(NamedTuple):
     """The same as an amount."""
 
 
+class Emptied(NamedTuple):
+    """The containers that some equal loads empty."""
+
+    count: int  # type: ignore[assignment]  # hides a method of tuples that nobody misses
+    """How many."""
+    loads: tuple[int, ...]
+    """The loads that empty them, one number for each container; the first twenty."""
+
+
+class ContainerUse(NamedTuple):
+    """What a job does with the containers of a product; the one that is open is used up first."""
+
+    content: Volume | Mass
+    """What one holds."""
+    opened: int
+    """How many full ones are opened."""
+    emptied: int
+    """How many are emptied, the one that was open among them."""
+    left: Volume | Mass
+    """What is left over in the last one that is opened."""
+    take: int
+    """How many full ones to take along."""
+    buy: int | None
+    """How many to buy; none where it is not stated how many there are."""
+
+
 class Portion(NamedTuple):
     """A product's amount in a load."""
 
@@ -56,6 +82,8 @@ class Portion(NamedTuple):
     """How it is poured."""
     uncertainty: Uncertainty | None
     """How uncertain it is; none where its measure states neither class nor tolerance."""
+    emptied: Emptied | None
+    """The containers that these loads empty; none where the job states none."""
 
 
 class Step(NamedTuple):
@@ -64,7 +92,7 @@ class Step(NamedTuple):
     load: int
     """The first of the equal loads that it is for."""
     action: str
-    """fill, measure, premix, rinse, wait, start-agitator, agitate or top-up."""
+    """fill, measure, premix, rinse, wait, rinse-containers, start-agitator, agitate or top-up."""
     text: str
     """The sentence on the load sheet."""
     in_tank: Volume
@@ -89,6 +117,8 @@ class Step(NamedTuple):
     """How long is waited at least."""
     most: Time | None
     """How long is waited at most as a rule; none where a label says how long."""
+    containers: int | None
+    """How many containers one of the loads empties at most, where they are rinsed."""
 
 
 class OrderedProduct(NamedTuple):
@@ -208,6 +238,8 @@ class Total(NamedTuple):
     """Whole graduations per measure: recipe times count."""
     largest_dose: LargestDose | None
     """The largest dose that the limits given leave; ``None`` without a season, and where a limit could not be checked."""
+    containers: ContainerUse | None
+    """What the job does with its containers; none where it states none, and where a stop stands."""
 
 
 class SubstanceTotal(NamedTuple):
@@ -279,6 +311,8 @@ class CarrierAccount(NamedTuple):
     """For rinsing the measures."""
     topped_up: Volume
     """After the products."""
+    container_rinses: Volume | None
+    """What of the topping up is for rinses of emptied containers; none where none are rinsed."""
 
 
 class MixAccount(NamedTuple):
@@ -388,7 +422,7 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
+    "CarrierAccount", "Caution", "ContainerUse", "DoseOn", "Drawn", "Emptied", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
     "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
     "ProductAccount", "Reading", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Uncertainty",
     "Working",

@@ -13,9 +13,9 @@ use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
 use crate::finding::Force;
 use crate::label::{
-    ActiveSubstance, Applied, Basis, CapBasis, Capped, Crop, Date, Dose, Equivalent, Formulation, Label, LabelOrder,
-    LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent, Treatment,
-    Window,
+    ActiveSubstance, Applied, Basis, CapBasis, Capped, Containers, Crop, Date, Dose, Equivalent, Formulation, Label,
+    LabelOrder, LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent,
+    Treatment, Window,
 };
 use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
@@ -284,6 +284,9 @@ wire! {
         /// How much of it there is.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         stock: Option<Stated>,
+        /// What it is sold in, and what there is of that.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        containers: Option<ContainersWire>,
         /// What acts in it.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         active_substances: Vec<SubstanceWire>,
@@ -293,6 +296,21 @@ wire! {
         /// One measure for this product, overriding the list.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         measure: Option<MeasureWire>,
+    }
+
+    /// Containers of one content.
+    struct ContainersWire {
+        /// What one holds.
+        content: Stated,
+        /// How many full ones there are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        full: Option<f64>,
+        /// What is in the one that is open.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<Stated>,
+        /// Whether emptied ones are rinsed into the tank; those of liquids are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rinse: Option<bool>,
     }
 
     /// An active substance and its content.
@@ -1106,6 +1124,9 @@ impl ProductWire {
             let stock = if by_volume { stock.claim().map(Amount::Volume) } else { stock.claim().map(Amount::Mass) };
             product = product.with_stock(stock.at("stock")?)?;
         }
+        if let Some(containers) = &self.containers {
+            product = product.with_containers(containers.containers().at("containers")?)?;
+        }
         if let Some(measure) = &self.measure {
             product = product.with_measure(measure.measure().at("measure")?);
         }
@@ -1162,7 +1183,8 @@ impl ProductWire {
             particle_density: product.particle_density().map(Stated::of),
             bulk_density: product.bulk_density().map(Stated::of),
             viscous: product.is_marked_viscous(),
-            stock: product.stock().map(Stated::of),
+            stock: product.stated_stock().map(Stated::of),
+            containers: product.containers().map(ContainersWire::of),
             active_substances: product.active_substances().iter().map(SubstanceWire::of).collect(),
             label: (*product.label() != Label::new()).then(|| LabelWire::of(product.label())),
             measure: product.measure().map(MeasureWire::of),
@@ -1531,6 +1553,30 @@ impl LabelOrderWire {
             step: order.step().map(Into::into),
             before: order.before().map(ToString::to_string).collect(),
             after: order.after().map(ToString::to_string).collect(),
+        }
+    }
+}
+
+impl ContainersWire {
+    fn containers(&self) -> Result<Containers, Error> {
+        let amount = |stated: &Stated| stated.read().and_then(|(quantity, _)| Amount::claim(quantity));
+        let mut containers = Containers::new(amount(&self.content).at("content")?)?;
+        if let Some(full) = self.full {
+            containers = containers.with_full(whole(full, text::CONTAINERS).at("full")?)?;
+        }
+        if let Some(part) = &self.part {
+            containers = containers.with_part(amount(part).at("part")?)?;
+        }
+        Ok(self.rinse.map_or(containers, |is_rinsed| containers.rinsed(is_rinsed)))
+    }
+
+    #[allow(clippy::cast_precision_loss)] // a thousand million at most
+    fn of(containers: &Containers) -> Self {
+        Self {
+            content: Stated::of(containers.content()),
+            full: containers.full().map(|full| full as f64),
+            part: containers.part().map(Stated::of),
+            rinse: containers.is_rinsed(),
         }
     }
 }

@@ -373,7 +373,7 @@ impl Plan {
             }
         }
         let carrier = steps::carrier(job, mix, &portions);
-        steps::steps(job, None, (mix, carrier), &portions).is_ok().then_some(portions)
+        steps::steps(job, None, (mix, carrier), &portions, &[]).is_ok().then_some(portions)
     }
 }
 

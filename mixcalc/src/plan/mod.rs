@@ -3,6 +3,7 @@
 //! One direction: a [`Job`] becomes a [`Mix`](mix), a safe fill and a volume to make; that is divided into runs of equal
 //! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
 
+mod containers;
 mod delivered;
 mod findings;
 mod ground;
@@ -23,6 +24,7 @@ mod working;
 
 use alloc::vec::Vec;
 
+pub use containers::{ContainerUse, EmptiedContainers};
 pub use delivered::{DeliveredDose, Pass, RunOut, Span};
 pub use ground::{Buffer, BufferSize, Field, Ground, Overlap};
 pub use jar::JarTest;
@@ -377,8 +379,10 @@ impl Plan {
         let mut steps = Vec::with_capacity(self.loads.len());
         for load in &self.loads {
             let measured = load.portions.iter().all(|portion| portion.measured.is_some());
-            let laid_out = measured
-                .then(|| steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions));
+            let laid_out = measured.then(|| {
+                let rinses = self.container_rinses(load);
+                steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions, &rinses)
+            });
             match laid_out.transpose() {
                 Ok(laid_out) => steps.push(laid_out.unwrap_or_default()),
                 Err(needed) => stops.push(self.rinses_exceed_carrier(load, needed)),
@@ -513,6 +517,8 @@ pub struct MeasuredAmount<'plan> {
     graduations: u64,
     area: Area,
     mix: Volume,
+    /// The first of the loads.
+    load: u64,
     plan: &'plan Plan,
     product: usize,
 }
@@ -531,6 +537,7 @@ impl<'plan> MeasuredAmount<'plan> {
             graduations,
             area: load.area * plan.job.ground().passes(),
             mix: load.mix,
+            load: load.first,
             plan,
             product: index,
         })
