@@ -77,6 +77,10 @@ SEED ?= 1
 witness: rust-plan ## Check the plans of random jobs by exact fractions: COUNT=number SEED=number
 	$(PYTHON) tests/witness/jobs.py $(COUNT) $(SEED) | $(RELEASE)/examples/plan_lines | $(PYTHON) tests/witness/witness.py --lines
 
+.PHONY: load-sizes
+load-sizes: rust-plan ## How often another size of loads helps with an amount that is hard to measure: COUNT=number SEED=number
+	$(PYTHON) tests/witness/load_sizes.py $(COUNT) $(SEED) $(RELEASE)/examples/plan_lines
+
 # valgrind reads the debug library: an optimizer may test a value before it tests whether there is one.
 .PHONY: test-extra
 test-extra: gate test-c-extra test-valgrind test-sanitized sdist ## What needs more: a C++ compiler, CMake, Java, abidiff, valgrind, a nightly

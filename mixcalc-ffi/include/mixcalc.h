@@ -103,6 +103,8 @@
 #define MIXCALC_FINDING_DOSE_MAY_PASS_MAXIMUM "dose-may-pass-maximum"
 #define MIXCALC_FINDING_CALIBRATION_DOUBT_MISSING "calibration-doubt-missing"
 #define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
+#define MIXCALC_FINDING_AMOUNT_HARD_TO_MEASURE "amount-hard-to-measure"
+#define MIXCALC_FINDING_TOLERANCE_UNVERIFIED "tolerance-unverified"
 
 /**
  * By volume, in liters.
@@ -168,6 +170,11 @@
  * Start the agitator, and let it run until the tank is empty.
  */
 #define MIXCALC_ACTION_START_AGITATOR 8
+
+/**
+ * Rinse the containers of a product that the load empties so many times with each_l of carrier, which is a part of the top-up.
+ */
+#define MIXCALC_ACTION_RINSE_CONTAINERS 9
 
 /**
  * The plan must not be carried out: it has no measured amounts, no steps and no load sheet.

@@ -60,6 +60,8 @@ pub const MIXCALC_ACTION_TOP_UP: u32 = 6;
 pub const MIXCALC_ACTION_WAIT: u32 = 7;
 /// Start the agitator, and let it run until the tank is empty.
 pub const MIXCALC_ACTION_START_AGITATOR: u32 = 8;
+/// Rinse the containers of a product that the load empties so many times with each_l of carrier, which is a part of the top-up.
+pub const MIXCALC_ACTION_RINSE_CONTAINERS: u32 = 9;
 
 number_of!(action, Action {
     Action::Fill { .. } => MIXCALC_ACTION_FILL,
@@ -70,6 +72,7 @@ number_of!(action, Action {
     Action::TopUp { .. } => MIXCALC_ACTION_TOP_UP,
     Action::Wait { .. } => MIXCALC_ACTION_WAIT,
     Action::StartAgitator => MIXCALC_ACTION_START_AGITATOR,
+    Action::RinseContainers { .. } => MIXCALC_ACTION_RINSE_CONTAINERS,
 });
 
 /// The plan must not be carried out: it has no measured amounts, no steps and no load sheet.

@@ -707,6 +707,7 @@ pub unsafe extern "C" fn mixcalc_plan_step(
             Action::Measure { product }
             | Action::Premix { product, .. }
             | Action::Rinse { product, .. }
+            | Action::RinseContainers { product, .. }
             | Action::Wait { product, .. } => Some(product),
             _ => None,
         };
@@ -718,7 +719,7 @@ pub unsafe extern "C" fn mixcalc_plan_step(
         };
         let (mark, rest) = (level.and_then(Level::mark), level.and_then(Level::rest));
         let (times, each) = match step.action() {
-            Action::Rinse { times, each, .. } => (times, each),
+            Action::Rinse { times, each, .. } | Action::RinseContainers { times, each, .. } => (times, each),
             _ => (0, Volume::ZERO),
         };
         let (least, most) = match step.action() {

@@ -1,5 +1,7 @@
 //! Python objects as the tree that the core reads parts of a job from.
 
+use std::borrow::Cow;
+
 use mixcalc::document::Node;
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyDict, PyList, PyMapping, PyString, PyTuple};
@@ -80,9 +82,17 @@ fn table_of(table: &Bound<'_, PyMapping>, depth: usize) -> PyResult<Node> {
     Ok(Node::Table(entries?))
 }
 
+/// A key of documents as a keyword: what is a word of the language ends in an underscore (PEP 8).
+pub(crate) fn keyword(key: &str) -> Cow<'_, str> {
+    if key == "class" { "class_".into() } else { key.into() }
+}
+
 /// The entries of keyword arguments; `None` is a [`Node::Null`].
 pub(crate) fn changes(fields: Option<&Bound<'_, PyDict>>) -> PyResult<Vec<(String, Node)>> {
     let entries = fields.into_iter().flatten();
-    let text = |key: &Bound<'_, PyAny>| Ok::<_, PyErr>(key.cast::<PyString>()?.to_string_lossy().into_owned());
+    let text = |key: &Bound<'_, PyAny>| {
+        let key = key.cast::<PyString>()?.to_string_lossy().into_owned();
+        Ok::<_, PyErr>(if key == "class_" { "class".into() } else { key })
+    };
     entries.map(|(key, value)| Ok((text(&key)?, node_at(&value, 1)?))).collect()
 }

@@ -149,7 +149,8 @@ macro_rules! parts {
                         let fixed: &[(&str, &str)] = $fixed;
                         for (key, _) in entries.iter().filter(|(_, value)| *value != Node::Null) {
                             if !fixed.iter().any(|(name, _)| name == key) {
-                                keywords.set_item(key, slf.getattr(key.as_str())?)?;
+                                let key = node::keyword(key);
+                                keywords.set_item(&key, slf.getattr(key.as_ref())?)?;
                             }
                         }
                     }
@@ -806,6 +807,8 @@ parts! {
     ///     "drift-agent" or "foliar-nutrient".
     /// at_least : LiquidDose or SolidDose, optional
     ///     The least dose per ground area beside a dose per volume of mix: the greater holds.
+    /// containers : dict, optional
+    ///     What it is sold in, with the keys of documents: content, full, part, rinse.
     ///
     /// Examples
     /// --------
@@ -814,7 +817,7 @@ parts! {
     /// >>> product.dose, product.basis
     /// (LiquidDose("1.5 L/ha"), 'ground-area')
     Product,
-    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None, role='product', at_least=None)",
+    "(*, name, dose, dose_of=None, basis=None, formulation=None, density=None, particle_density=None, bulk_density=None, viscous=False, stock=None, active_substances=(), label=None, measure=None, role='product', at_least=None, containers=None)",
     &[],
     {
         /// Unique in the job.
@@ -887,6 +890,12 @@ parts! {
         #[getter]
         fn stock(&self) -> Option<Quantity> {
             self.core.stock().map(|stock| self.told(stock, "stock"))
+        }
+
+        /// What it is sold in, as it was stated.
+        #[getter]
+        fn containers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "containers"))
         }
 
         /// What acts in it.
@@ -1339,7 +1348,18 @@ parts! {
     ///     Unique among the measures.
     /// marked_in : str, optional
     ///     The unit on its scale, which the sheet speaks; follows the graduation where absent.
-    Measure, "(*, kind, graduation, capacity=None, name=None, marked_in=None)", &[], {
+    /// class_ : str, optional
+    ///     What sort it is, which says how far it may be off: cylinder-a, cylinder-b, plastic-cylinder, flask, jug, unchecked-jug, syringe, cup,
+    ///     cap, powder-cup or scale.
+    /// tolerance : Volume, Mass or Ratio, optional
+    ///     How far it may be off, in place of its class: in each filling, or as a part of what is read.
+    ///
+    /// Examples
+    /// --------
+    /// >>> import mixcalc
+    /// >>> mixcalc.Measure(kind="vessel", capacity="100 mL", graduation="1 mL", class_="cylinder-b").class_
+    /// 'cylinder-b'
+    Measure, "(*, kind, graduation, capacity=None, name=None, marked_in=None, class_=None, tolerance=None)", &[], {
         /// Its name; made from what it is where none was given.
         #[getter]
         fn name(&self) -> &str {
@@ -1368,6 +1388,18 @@ parts! {
         #[getter]
         fn marked_in(&self) -> &str {
             self.core.unit()
+        }
+
+        /// What sort it is, where that is stated.
+        #[getter]
+        fn class_(&self) -> Option<&'static str> {
+            self.core.class().map(mixcalc::MeasureClass::name)
+        }
+
+        /// How far it may be off, where that is stated by itself.
+        #[getter]
+        fn tolerance(&self) -> Option<Quantity> {
+            self.core.tolerance().map(|tolerance| self.told(tolerance, "tolerance"))
         }
     }
 

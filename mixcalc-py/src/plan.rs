@@ -151,6 +151,7 @@ fn step(py: Python<'_>, recipe: &Recipe<'_>, step: mixcalc::Step) -> PyResult<Py
         Action::Measure { product }
         | Action::Premix { product, .. }
         | Action::Rinse { product, .. }
+        | Action::RinseContainers { product, .. }
         | Action::Wait { product, .. } => recipe.amount(product),
         _ => None,
     };
@@ -166,12 +167,15 @@ fn step(py: Python<'_>, recipe: &Recipe<'_>, step: mixcalc::Step) -> PyResult<Py
         }
         Action::Premix { carrier, .. } => ("premix", Some(carrier), None, none(), None, None),
         Action::Rinse { times, each, .. } => ("rinse", None, None, none(), Some(times), Some(each)),
+        Action::RinseContainers { times, each, .. } => {
+            ("rinse-containers", None, None, none(), Some(times), Some(each))
+        }
         Action::Wait { .. } => ("wait", None, None, none(), None, None),
         Action::StartAgitator => ("start-agitator", None, None, none(), None, None),
         _ => ("agitate", None, None, none(), None, None),
     };
     let measure = match step.action() {
-        Action::Premix { .. } | Action::Wait { .. } => None,
+        Action::Premix { .. } | Action::Wait { .. } | Action::RinseContainers { .. } => None,
         _ => measure.map(Measure::name),
     };
     let mark = level.and_then(mixcalc::Level::mark).map(quantity);
@@ -181,9 +185,13 @@ fn step(py: Python<'_>, recipe: &Recipe<'_>, step: mixcalc::Step) -> PyResult<Py
         Action::Wait { least, most, .. } => (Some(quantity(least)), most.map(quantity)),
         _ => (None, None),
     };
+    let containers = match step.action() {
+        Action::RinseContainers { containers, .. } => Some(containers),
+        _ => None,
+    };
     // More fields than a tuple of Rust may have.
     let first = (load, action, text, in_tank, product, measure, poured).into_pyobject(py)?;
-    let second = (carrier, mark, rest, times, each_rinse, least, most).into_pyobject(py)?;
+    let second = (carrier, mark, rest, times, each_rinse, least, most, containers).into_pyobject(py)?;
     shape(py, "Step", first.as_sequence().concat(second.as_sequence())?.to_tuple()?)
 }
 
@@ -231,6 +239,7 @@ fn finding(py: Python<'_>, finding: &mixcalc::Finding) -> PyResult<Py<PyAny>> {
             finding.actual().map(quantity),
             limit.transpose()?,
             readings,
+            PyTuple::new(py, finding.help())?,
         ),
     )
 }
@@ -246,9 +255,17 @@ impl Plan {
             let measured = recipe.and_then(|recipe| recipe.amount(index));
             let Some(amount) = measured else {
                 let none = || py.None();
-                let fields = (name, quantity(exact), none(), none(), none(), none(), none(), none(), none());
+                let fields =
+                    (name, quantity(exact), none(), none(), none(), none(), none(), none(), none(), none(), none());
                 return shape(py, "Portion", fields);
             };
+            let uncertainty = amount
+                .uncertainty()
+                .zip(amount.uncertain_amount())
+                .map(|(uncertainty, amount)| shape(py, "Uncertainty", (uncertainty.percent(), quantity(amount))));
+            let emptied = amount
+                .emptied()
+                .map(|emptied| shape(py, "Emptied", (emptied.count(), PyTuple::new(py, emptied.loads())?)));
             let measure = amount.measure();
             shape(
                 py,
@@ -263,6 +280,8 @@ impl Plan {
                     amount.graduations(),
                     fillings(py, measure, amount.fillings())?,
                     amount.delivered().map(|delivered| delivered_dose(py, &delivered)).transpose()?,
+                    uncertainty.transpose()?,
+                    emptied.transpose()?,
                 ),
             )
         })?;
@@ -398,14 +417,21 @@ impl Plan {
                 return shape(
                     py,
                     "Total",
-                    (name, doses, quantity(exact), py.None(), py.None(), py.None(), largest(index)?),
+                    (name, doses, quantity(exact), py.None(), py.None(), py.None(), largest(index)?, py.None()),
                 );
             };
             let drawn = each(py, total.drawn(), |py, (measure, count)| {
                 shape(py, "Drawn", (measure.name(), quantity(measure.graduation()), count))
             })?;
             let gap = gap(py, total.gap(), total.dose_gap())?;
-            shape(py, "Total", (name, doses, quantity(exact), quantity(total.measured()), gap, drawn, largest(index)?))
+            let used = total.containers().map(|used| {
+                let (content, left) = (quantity(used.content()), quantity(used.left()));
+                let fields = (content, used.opened(), used.emptied(), left, used.take(), used.buy());
+                shape(py, "ContainerUse", fields)
+            });
+            let measured = quantity(total.measured());
+            let fields = (name, doses, quantity(exact), measured, gap, drawn, largest(index)?, used.transpose()?);
+            shape(py, "Total", fields)
         })?;
         let plan = &self.core;
         let (mix, carrier, area) = (quantity(plan.made()), quantity(plan.carrier()), quantity(plan.area_made_for()));
@@ -453,6 +479,7 @@ impl Plan {
                 quantity(carrier.premixed()),
                 quantity(carrier.rinses()),
                 quantity(carrier.topped_up()),
+                carrier.container_rinses().map(quantity),
             ),
         )?;
         let mix = (quantity(ledger.made()), quantity(ledger.sprayed()), quantity(ledger.residual()));

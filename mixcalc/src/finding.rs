@@ -135,6 +135,10 @@ finding_codes! {
     CalibrationDoubtMissing = "calibration-doubt-missing", Note;
     /// A value is outside its range, and a known confusion of units explains it better than that it is meant.
     UnitSlip = "unit-slip", Caution;
+    /// An amount is uncertain by over 5 % with its measure.
+    AmountHardToMeasure = "amount-hard-to-measure", Caution;
+    /// How far a measure in use may be off is a figure of custom.
+    ToleranceUnverified = "tolerance-unverified", Caution;
 }
 
 /// Which side of a limit is allowed.
@@ -291,6 +295,7 @@ pub struct Finding {
     pub(crate) actual: Option<Quantity>,
     pub(crate) limit: Option<Limit>,
     pub(crate) readings: Vec<Reading>,
+    pub(crate) help: Vec<String>,
     pub(crate) units: System,
     /// What the actual value and the limit are counted on, to be said after them; empty where their units say it.
     pub(crate) bases: [&'static str; 2],
@@ -306,6 +311,7 @@ impl Finding {
             actual: None,
             limit: None,
             readings: Vec::new(),
+            help: Vec::new(),
             units,
             bases: [""; 2],
         }
@@ -386,6 +392,12 @@ impl Finding {
         &self.readings
     }
 
+    /// What would help, a sentence each, in the measures of the job: of amounts that are hard to measure.
+    #[must_use]
+    pub fn help(&self) -> &[String] {
+        &self.help
+    }
+
     /// The sentence, in the measures of the job.
     #[must_use]
     pub fn message(&self) -> String {
@@ -402,7 +414,9 @@ impl Finding {
         let readings = readings.collect::<Vec<_>>().join(text::OR_READING);
         let subject = text::legible(&self.subject);
         let what = text::filled(text::field(&self.path), &[("subject", &subject)]);
-        text::filled(
+        let help = self.help.join(text::OR_HELP);
+        let help = if help.is_empty() { help } else { text::filled(text::HELP, &[("help", &help)]) };
+        let message = text::filled(
             text::finding(self.code),
             &[
                 ("subject", &subject),
@@ -416,7 +430,8 @@ impl Finding {
                 ("readings", &readings),
                 ("source", &text::legible(limit.map(Limit::source).unwrap_or_default())),
             ],
-        )
+        );
+        message + &help
     }
 }
 

@@ -1,6 +1,7 @@
 //! Products: formulation, active substances, densities, the dose on any basis, and what the label limits.
 
 mod amount;
+mod containers;
 mod crop;
 mod dose;
 mod formulation;
@@ -12,6 +13,8 @@ mod substance;
 mod water;
 
 pub use amount::*;
+pub use containers::Containers;
+pub(crate) use containers::{CONTAINER_RINSES, LARGE_RINSE_PERCENT, SMALL_RINSE_PERCENT};
 pub(crate) use crop::Stand;
 pub use crop::{Crop, PerCrop, Rows, Sides};
 pub use dose::{Basis, Dose};

@@ -78,7 +78,7 @@ mod working;
 pub use error::{Error, ErrorCode};
 pub use finding::*;
 pub use label::*;
-pub use measure::{Amount, Fillings, Measure, MeasureKind, graduations};
+pub use measure::{Amount, Fillings, Measure, MeasureClass, MeasureKind, graduations};
 pub use plan::*;
 pub use quantity::*;
 pub use sprayer::*;

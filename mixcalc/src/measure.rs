@@ -1,5 +1,7 @@
 //! Measures: vessels, scales and counted packs, and amounts in their whole graduations.
 
+mod accuracy;
+
 use alloc::format;
 use alloc::string::String;
 use alloc::sync::Arc;
@@ -9,6 +11,10 @@ use crate::error::{Error, ErrorCode};
 use crate::quantity::close::{MOST_STEPS, is_over, is_under, steps_down, steps_nearest, steps_up};
 use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, scale_unit};
 use crate::text::{self, legible_name};
+
+use self::accuracy::Accuracy;
+pub use self::accuracy::MeasureClass;
+pub(crate) use self::accuracy::cylinders;
 
 /// An amount of a product: by volume or by mass.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -170,6 +176,8 @@ pub struct Measure {
     marks: u64,
     /// The unit on its scale, as text.
     marked_in: Arc<str>,
+    /// How far it may be off, where that is stated.
+    accuracy: Option<Accuracy>,
 }
 
 impl Measure {
@@ -251,7 +259,7 @@ impl Measure {
             None => named(kind, capacity, graduation, system).into(),
         };
         let marked_in = marked_in.into();
-        Ok(Self { name, kind, capacity, graduation, marks, marked_in })
+        Ok(Self { name, kind, capacity, graduation, marks, marked_in, accuracy: None })
     }
 
     /// Gives it a name.

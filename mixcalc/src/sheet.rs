@@ -11,8 +11,8 @@ use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
 use crate::plan::{
-    Action, Cleared, DeliveredDose, Ground, LargestDose, Level, MeasuredAmount, MixingOrder, Plan, Rate, Recipe,
-    RunOut, Span, Step,
+    Action, Cleared, ContainerUse, DeliveredDose, Ground, LargestDose, Level, MeasuredAmount, MixingOrder, Plan, Rate,
+    Recipe, RunOut, Span, Step,
 };
 use crate::quantity::{
     Area, Quantity, Ratio, System, Time, Volume, VolumeRate, in_unit, on_scale, signed_percent, significant,
@@ -371,6 +371,7 @@ impl Page {
                 )]
             }));
             table.extend(largest.next().flatten().map(|largest| vec![largest_dose(&largest, units)]));
+            table.extend(total.containers().map(|used| vec![containers_of(&used, units)]));
             if let (Some(stock), Some(left)) = (account.stock(), account.left()) {
                 let [stock, left] = [stock, left].map(|amount| Quantity::from(amount).to_people(units));
                 let stock = filled(words::STOCK, &[("stock", &stock), ("left", &left)]);
@@ -484,6 +485,11 @@ impl Page {
         if rows.len() > 1 {
             self.blank();
             self.table(&[Column::Words(26), Column::Number, Column::Unit, Column::Number, Column::Rest], &rows);
+        }
+        let emptied: Vec<String> = recipe.amounts().filter_map(|amount| emptied_by(&amount)).collect();
+        if !emptied.is_empty() {
+            self.blank();
+            emptied.iter().for_each(|line| self.paragraph(line));
         }
     }
 
@@ -688,6 +694,28 @@ fn measured_with(amount: &MeasuredAmount<'_>) -> String {
     filled(words::MEASURE_AND_FILLINGS, &[("measure", &name), ("fillings", &fillings.join(words::THEN))])
 }
 
+/// The containers of a product, in a line.
+fn containers_of(used: &ContainerUse, units: System) -> String {
+    let [content, left] = [used.content(), used.left()].map(|amount| Quantity::from(amount).to_people(units));
+    let what: [(&str, &dyn core::fmt::Display); 4] =
+        [("content", &content), ("opened", &used.opened()), ("emptied", &used.emptied()), ("left", &left)];
+    let line = filled(words::CONTAINERS, &what);
+    match used.buy() {
+        Some(buy) => line + &filled(words::TAKE_AND_BUY, &[("take", &used.take()), ("buy", &buy)]),
+        None => line,
+    }
+}
+
+/// Which loads empty containers of a product, where any do.
+fn emptied_by(amount: &MeasuredAmount<'_>) -> Option<String> {
+    let emptied = amount.emptied().filter(|emptied| emptied.count() > 0)?;
+    let mut loads: Vec<String> = emptied.loads().iter().map(|load| format!("{load}")).collect();
+    let is_all = u64::try_from(loads.len()).is_ok_and(|named| named == emptied.count());
+    loads.dedup();
+    let loads = loads.join(", ") + if is_all { "" } else { words::AND_MORE };
+    Some(filled(words::EMPTIES, &[("product", &amount.name()), ("count", &emptied.count()), ("loads", &loads)]))
+}
+
 /// A step as the sentence that stands on the load sheet.
 #[must_use]
 pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
@@ -699,6 +727,7 @@ pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
         Action::Measure { product }
         | Action::Premix { product, .. }
         | Action::Rinse { product, .. }
+        | Action::RinseContainers { product, .. }
         | Action::Wait { product, .. } => recipe.amount(product).map(|amount| (product, amount)),
         Action::Fill { .. } | Action::TopUp { .. } | Action::StartAgitator | Action::Agitate => None,
     };
@@ -713,9 +742,12 @@ pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
     let measure = amount.measure();
     let is_premixed =
         recipe.steps().iter().any(|other| matches!(other.action(), Action::Premix { product, .. } if product == index));
-    let (times, each) = match action {
-        Action::Rinse { times, each, .. } => (times, in_unit(each.into(), measure.unit())),
-        _ => (0, String::new()),
+    let (times, each, containers) = match action {
+        Action::Rinse { times, each, .. } => (times, in_unit(each.into(), measure.unit()), 0),
+        Action::RinseContainers { containers, times, each, .. } => {
+            (times, Quantity::from(each).to_people(units), containers)
+        }
+        _ => (0, String::new(), 0),
     };
     let minutes = |time: Time| in_unit(time.into(), words::WAITED_IN);
     let (least, most) = match action {
@@ -732,6 +764,7 @@ pub fn step(recipe: &Recipe<'_>, step: Step) -> String {
             ("carrier", &Quantity::from(step.carrier()).to_people(units)),
             ("times", &times),
             ("each", &each),
+            ("containers", &containers),
             ("least", &least),
             ("most", &most),
         ],

@@ -10,7 +10,7 @@ use core::fmt::{self, Write};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, FindingCode};
 use crate::label::{Basis, Unsuited};
-use crate::measure::MeasureKind;
+use crate::measure::{MeasureClass, MeasureKind};
 use crate::quantity::Kind;
 
 /// Writes a template with its gaps filled: `{given}` becomes the value named `given`.
@@ -315,10 +315,34 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::CalibrationDoubtMissing => {
             "no doubt is stated of anything that the calibration was made from, so that its interval tells nothing; give repeats, tolerances or resolutions"
         }
+        FindingCode::AmountHardToMeasure => {
+            "load {load} measures {subject} to {actual} of its amount, and up to {limit} is advised ({source})"
+        }
+        FindingCode::ToleranceUnverified => {
+            "how far off {subject} is is told by custom alone ({source}): check its marks with weighed water, and state its tolerance"
+        }
         FindingCode::BelowMinimumDose => {
             "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
         }
     }
+}
+
+/// What would help, after what a finding says.
+pub(crate) const HELP: &str = ". What would help: {help}";
+pub(crate) const OR_HELP: &str = "; or ";
+
+/// What would help with an amount that is hard to measure.
+pub(crate) mod measuring {
+    pub(crate) const AT_HAND: &str = "{measure}, which measures it to {uncertainty}";
+    pub(crate) const CYLINDER: &str =
+        "a measuring cylinder of {capacity} in steps of {graduation}, class B, which measures it to {uncertainty}";
+    pub(crate) const SCALE: &str = "a scale in steps of {graduation}, which weighs it to {uncertainty}";
+    pub(crate) const PREMIX: &str = "a premix: {amount} of it ({measure}), with clean carrier to {whole} in {vessel}, and of that, stirred well, {aliquot} ({in}): \
+         to {uncertainty}; of what stays mixed alone, where its label allows it, used within the day, and the rest is product still";
+    pub(crate) const LOADS: &str =
+        "loads of {mix}, {count} of them with {amount} each{to}, which is {dose} of ground{rest}";
+    pub(crate) const TO: &str = ", to {uncertainty}";
+    pub(crate) const REST: &str = ", and one of {mix} with {amount}";
 }
 
 /// What a calibration that is used elsewhere holds for.
@@ -374,6 +398,8 @@ pub(crate) mod source {
     pub(crate) const GRADUATION: &str = "mixcalc: half a graduation is then under 2.5 % of the amount";
     /// A dose that keeps to a risk.
     pub(crate) const GUARD_BAND: &str = "JCGM 106:2012, 8.3: a limit less a guard band";
+    /// How uncertain an amount may be.
+    pub(crate) const MEASURABLE: &str = "mixcalc: twice the standard uncertainty within 5 % of the amount";
     pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
@@ -474,6 +500,26 @@ pub(crate) const fn measure_name(kind: MeasureKind) -> &'static str {
     }
 }
 
+/// Who says how far a measure of a class may be off, and how sure that is.
+pub(crate) const fn measure_class(class: MeasureClass) -> &'static str {
+    match class {
+        MeasureClass::CylinderA | MeasureClass::CylinderB => "ISO 4788:2005, the largest error at any point (certain)",
+        MeasureClass::PlasticCylinder => "ISO 6706, twice that of glass of class B (probable)",
+        MeasureClass::Flask => "ISO 3819 and the practice of makers, 5 % of what is read (probable)",
+        MeasureClass::Jug => "practice, 5 % of what is read (probable)",
+        MeasureClass::UncheckedJug => "practice, 10 % of what is read (unverified)",
+        MeasureClass::Syringe => "ISO 7886-1 (probable)",
+        MeasureClass::Cup => "practice, 10 % of what is read (probable)",
+        MeasureClass::Cap => "practice, 10 % of what is read (unverified)",
+        MeasureClass::PowderCup => "practice, 15 % of what is read, for the heap packs more or less (probable)",
+        MeasureClass::Scale => "OIML R 76, one and a half steps (probable)",
+    }
+}
+/// The largest measuring cylinder of the standard.
+pub(crate) const LARGEST_CYLINDER: &str = "a capacity of at most 2 L, or a tolerance of its own";
+/// What a pack has in place of a class.
+pub(crate) const PACK_TOLERANCE: &str = "no class on a pack, but a tolerance";
+
 /// Why a formulation type does not go into a mix with water, and what to do instead.
 pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
     match why {
@@ -492,6 +538,11 @@ pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
         Unsuited::Unstated => "the code does not say what it is; take the type from the label, or ask the maker",
     }
 }
+
+/// How many containers there may be.
+pub(crate) const CONTAINERS: &str = "a whole number from 0 to 1000000000";
+/// What rinses of a container that is filled by mass need.
+pub(crate) const CONTAINER_VOLUME: &str = "this density, which tells how large the containers are that are rinsed";
 
 /// `one of a, b, c`.
 pub(crate) fn one_of(choices: &[&str]) -> String {
@@ -994,6 +1045,11 @@ pub(crate) mod sheet {
     pub(crate) const ON_GROUND: &str = "{dose}, which makes {ground} of ground";
     pub(crate) const AND: &str = " and ";
     pub(crate) const DRAWN: &str = "drawn with {measure}: {count} x {graduation}";
+    pub(crate) const CONTAINERS: &str =
+        "containers of {content}: {opened} to open, {emptied} emptied, {left} left in the last";
+    pub(crate) const TAKE_AND_BUY: &str = "; take {take}, buy {buy}, and use up what is open first";
+    pub(crate) const EMPTIES: &str = "{product}: {count} emptied here, by load {loads}";
+    pub(crate) const AND_MORE: &str = " and later ones";
     pub(crate) const STOCK: &str = "stock {stock}, {left} left afterwards";
 
     // The season.
@@ -1082,6 +1138,10 @@ pub(crate) mod sheet {
                 "Wait until {product} is dispersed: {least} to {most} as a rule, longer in cold water."
             }
             (Action::Wait { most: None, .. }, _) => "Wait {least} after {product}, as its label says.",
+            (Action::RinseContainers { .. }, _) => {
+                "Rinse each container of {product} that this load empties {times} times with {each} of carrier, as its label says, and drain it into the \
+                 tank: at most {containers}, and the top-up is less by that."
+            }
             (Action::StartAgitator, _) => {
                 "Start the agitator: the surface rolls and does not foam. Let it run until the tank is empty."
             }
@@ -1134,6 +1194,8 @@ pub(crate) mod working {
     pub(crate) const JAR_TEST: &str = "docs/numbers.md, 18";
     pub(crate) const UNCERTAINTY: &str = "docs/numbers.md, 11";
     pub(crate) const RUN_OUT: &str = "docs/numbers.md, 20";
+    pub(crate) const MEASURING: &str = "docs/numbers.md, 21";
+    pub(crate) const CONTAINERS: &str = "docs/numbers.md, 22";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {
@@ -1145,6 +1207,9 @@ pub(crate) mod working {
             "advice.first_carrier" => "advice: extension bulletins name a quarter to three quarters",
             "advice.rinses" | "advice.rinse" => {
                 "triple rinsing of small vessels: University of Illinois Extension; Montana ARM rule"
+            }
+            "advice.container_rinses" | "advice.small_container_rinse" | "advice.large_container_rinse" => {
+                "Montana ARM 4.10.803; University of Illinois Extension; the label decides"
             }
             "advice.premix_parts" => "South Dakota State University Extension: two parts to one of product",
             "advice.least_wait" | "advice.most_wait" => "advice: extension bulletins; longer in cold water",

@@ -13,7 +13,7 @@
 #include <inttypes.h>
 
 static const char *const measure_kinds[] = {"", "vessel", "scale", "pack"};
-static const char *const actions[] = {"", "fill", "measure", "premix", "rinse", "agitate", "top-up", "wait", "start-agitator"};
+static const char *const actions[] = {"", "fill", "measure", "premix", "rinse", "agitate", "top-up", "wait", "start-agitator", "rinse-containers"};
 static const char *const severities[] = {"", "stop", "caution", "note"};
 static const char *const bounds[] = {"", "at most", "at least"};
 static const char *const forces[] = {"", "law", "label", "standard", "advice", "fact"};
@@ -88,7 +88,7 @@ static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
     mixcalc_step step = MIXCALC_STEP_INIT;
 
     MUST(mixcalc_plan_step(plan, load, index, &step, NULL) == MIXCALC_STATUS_OK);
-    MUST(step.action >= MIXCALC_ACTION_FILL && step.action <= MIXCALC_ACTION_START_AGITATOR && step.reserved == 0);
+    MUST(step.action >= MIXCALC_ACTION_FILL && step.action <= MIXCALC_ACTION_RINSE_CONTAINERS && step.reserved == 0);
     printf("{\"do\": \"%s\", ", actions[step.action]);
     if (step.product) {
         printf("\"product\": ");

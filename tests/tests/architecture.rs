@@ -39,6 +39,7 @@ const NAMED_BY_TEXT: &[&str] = &[
     "label::MixGroup",
     "label::OrderStep",
     "label::Unsuited",
+    "measure::MeasureClass",
     "measure::MeasureKind",
     "plan::Action",
     "plan::Profile",

@@ -316,6 +316,7 @@ fn choices_are_those_of_the_types() {
     same("units", strings(System::all().iter().map(|it| it.name())));
     same("basis", strings(Basis::all().iter().map(|it| it.name())));
     same("measure", strings(MeasureKind::all().iter().map(|it| it.name())));
+    same("measure class", strings(mixcalc::MeasureClass::all().iter().map(|it| it.name())));
     same("sprayer", strings(SprayerKind::all().iter().map(|it| it.name())));
     same("split", strings(Split::all().iter().map(|it| it.name())));
     same("treated sides", strings(Sides::all().iter().map(|it| it.name())));
@@ -334,6 +335,7 @@ fn choices_are_those_of_the_types() {
         "units",
         "basis",
         "measure",
+        "measure class",
         "sprayer",
         "split",
         "treated sides",
@@ -712,6 +714,14 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
             ),
         ),
         (F::UnitSlip, with("label = { min_dose = \"3 L/ha\", max_dose = \"4 L/ha\" }")),
+        (
+            F::AmountHardToMeasure,
+            changed("graduation = \"10 mL\"", "graduation = \"10 mL\", tolerance = \"5 mL\""),
+        ),
+        (
+            F::ToleranceUnverified,
+            changed("graduation = \"10 mL\"", "graduation = \"10 mL\", class = \"unchecked-jug\""),
+        ),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);
     for (code, job) in jobs {

@@ -298,11 +298,12 @@ fn instructions_are_found_on_the_sheets_that_have_them() {
 }
 
 /// The findings page of a stopped plan, whole: the sentences of its findings stand on it, and no word of a step. Its numbers are those
-/// that were found and their limits, what the sources of limits say, and numbers of loads.
+/// that were found and their limits, what the sources of limits say, numbers of loads, and a finer measure that would do.
 fn tells_why_and_nothing_to_measure(plan: &Plan) {
     let page = sheet::findings(plan);
     let words = one_line(&page);
     assert!(words.contains("DO NOT MIX THIS AS IT STANDS."), "{page}");
+    assert!(!words.contains("premix:") && !words.contains("of them with"), "{page}");
     for instruction in INSTRUCTIONS {
         assert!(!words.contains(instruction), "{instruction:?} on\n{page}");
     }
@@ -317,7 +318,9 @@ fn tells_why_and_nothing_to_measure(plan: &Plan) {
             let value = reading.value().to_people(plan.job().units());
             format!("{value} {} {}", reading.meant(), reading.stated())
         });
-        for part in [limit, actual, load].into_iter().flatten().chain(readings) {
+        // A finer measure that would do is no instruction.
+        let help = finding.help().iter().cloned();
+        for part in [limit, actual, load].into_iter().flatten().chain(readings).chain(help) {
             known = format!("{known} {part}");
         }
     }

@@ -287,6 +287,9 @@ fn check_advice(working: &Working) -> Result<(), String> {
         "advice.first_carrier" => &["50 %"],
         "advice.rinses" => &["3"],
         "advice.rinse" => &["25 %"],
+        "advice.container_rinses" => &["3"],
+        "advice.small_container_rinse" => &["25 %"],
+        "advice.large_container_rinse" => &["20 %"],
         "advice.premix_parts" => &["2"],
         "advice.premix_density" => &["1 kg/L"],
         "advice.least_wait" => &["60 s"],
@@ -309,6 +312,7 @@ fn check_statistic(working: &Working) -> Result<(), String> {
     match (is_of_calibration || is_of_dose, place, working.source()) {
         (true, _, "docs/numbers.md, 11")
         | (_, "mix.calibration.density" | "mix.calibration.air", "docs/numbers.md, 15") => Ok(()),
+        (_, place, "docs/numbers.md, 21") if place.ends_with(".uncertainty.percent") => Ok(()),
         (.., source) => Err(format!("has no formula, and names {source}")),
     }
 }

@@ -167,7 +167,7 @@ def job(draw: Draw) -> dict:
     for i, (sort, text) in enumerate(measures):
         capacity, graduation = text.split("/")
         name = f"{sort} {i + 1}"
-        out["measures"].append({"kind": sort, "name": name, "capacity": capacity, "graduation": graduation})
+        out["measures"].append(accurate(draw, {"kind": sort, "name": name, "capacity": capacity, "graduation": graduation}))
     count = draw.choices([0, 1, 2, 3, 4], [4, 40, 30, 18, 8])[0]
     fill = draw.chance(2)
     products = [product(draw, s, i, N, R, loads, measures, dense, count, fill) for i in range(count)]
@@ -179,7 +179,25 @@ def job(draw: Draw) -> dict:
     for p in products:
         least_dose(draw, s, p, R)
     mixing(draw, s, out, N)
+    containers(draw, s, products)
     return out
+
+
+def accurate(draw, measure):
+    """The measure with how far it may be off, or without."""
+    if draw.chance(45):
+        return measure
+    kind, graduation = measure["kind"], measure["graduation"]
+    small = kind == "vessel" and quantity(measure["capacity"])[0] <= F(2, 1000)
+    if kind == "pack" or draw.chance(30):
+        number, name = graduation.split(" ", 1)
+        measure["tolerance"] = draw.choice(["2 %", "0.5 %", "8 %", f"{tidy(F(number) / 2, 12) or number} {name}"])
+    elif kind == "scale":
+        measure["class"] = "scale"
+    else:
+        cylinders = ["cylinder-a", "cylinder-b", "cylinder-b", "plastic-cylinder", "syringe"] if small else []
+        measure["class"] = draw.choice([*cylinders, "flask", "jug", "unchecked-jug", "cup", "cap", "powder-cup"])
+    return measure
 
 
 ROLES = ["water-conditioner", "buffer", "anti-foam", "compatibility-agent", "surfactant", "oil", "drift-agent",
@@ -195,6 +213,24 @@ def least_dose(draw, s, p, R):
         what, size = sizes[name]
         least = F(number) / size * R * draw.choice([F(1, 2), 1, F(11, 10), F(9, 10), 2])
         p["at_least"] = draw.say(least, s[f"{what}_per_area"])
+
+
+def containers(draw, s, products):
+    """What some products are sold in, near enough to what is drawn that several are emptied, or none."""
+    for p in products:
+        if draw.chance(65) or "stock" in p:
+            continue
+        by_mass = any(mark in p["dose"].split(" ", 1)[1].split("/")[0] for mark in ("g", "lb", "oz av", "w")) and "gal" not in p["dose"].split("/")[0]
+        number = draw.choice([F(1, 4), F(1, 2), 1, 2, 5, 10, 20])
+        unit = s["mass" if by_mass else "volume"][0]
+        box = {"content": draw.say(number, [unit])}
+        if draw.chance(60):
+            box["full"] = draw.choice([0, 1, 2, 5, 100])
+        if draw.chance(50):
+            box["part"] = draw.say(number * draw.choice([0, F(1, 2), F(1, 5), F(99, 100)]), [unit])
+        if draw.chance(30) and not ({"full", "part"} & set(box) and "stock" in p):
+            box["rinse"] = False
+        p["containers"] = box
 
 
 def mixing(draw, s, out, N):
@@ -247,11 +283,11 @@ def product(draw, s, i, N, R, loads, measures, dense, count, fill) -> dict:
     if draw.chance(25):
         if dry and draw.chance(60):
             content = heavy * N * draw.choice([F(1, 1000), F(1, 500), F(1, 2000)])
-            own = {"kind": "pack", "graduation": draw.say(content, s["mass"])}
+            own = accurate(draw, {"kind": "pack", "graduation": draw.say(content, s["mass"])})
         else:
             sort = "scale" if by_mass and draw.chance(90) else "vessel"
             capacity, graduation = draw.choice(s["scales"] if sort == "scale" else small_vessels(s, N)).split("/")
-            own = {"kind": sort, "name": f"own {sort} {i + 1}", "capacity": capacity, "graduation": graduation}
+            own = accurate(draw, {"kind": sort, "name": f"own {sort} {i + 1}", "capacity": capacity, "graduation": graduation})
         p["measure"] = own
 
     # The amount in a full load: on a mark, half way between two, below the first, or anything that suits a measure.

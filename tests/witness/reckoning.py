@@ -10,7 +10,7 @@ from types import SimpleNamespace as Record
 import slips
 from calibration import Calibrated
 from expectation import ANY, Either, Num, Si
-from quantities import (AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
+from quantities import (US_GAL, AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
                         NoAnswer, E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
 
 
@@ -94,6 +94,42 @@ def product_dose(given: dict):
             stated = dose[0] / (1 if given["dose_of"] == substance["name"] else e)
             return stated / q, LIQUID_PER_AREA if kind == DENSITY else DRY_PER_AREA
     return dose
+
+
+CYLINDERS = {10: "0.1", 25: "0.25", 50: "0.5", 100: "0.5", 250: "1", 500: "2.5", 1000: "5", 2000: "10"}  # mL, section 21
+PARTS = {"flask": "0.05", "jug": "0.05", "unchecked-jug": "0.1", "cup": "0.1", "cap": "0.1", "powder-cup": "0.15"}
+
+
+def uncertainty(m, n):
+    """U of section 21; None where the measure says nothing of it."""
+    given = m.given
+    if "class" not in given and "tolerance" not in given:
+        return None
+    ml = LITRE / 1000
+
+    def off(y):
+        if "tolerance" in given:
+            size, kind = quantity(given["tolerance"])
+            return size * y if kind == "number" else size
+        sort = given["class"]
+        if sort in PARTS:
+            return Fraction(PARTS[sort]) * y
+        if sort == "scale":
+            return Fraction("1.5") * m.g
+        if sort == "syringe":
+            small = under(m.capacity, 5 * ml)
+            if under(y, m.capacity / 2):
+                return Fraction("0.015") * m.capacity + Fraction("0.02" if small else "0.01") * y
+            return Fraction("0.05" if small else "0.04") * y
+        a = next(Fraction(off) for size, off in CYLINDERS.items() if not over(m.capacity, size * ml))
+        return a * ml * {"cylinder-a": 1, "cylinder-b": 2, "plastic-cylinder": 4}[sort]
+    q = 1 if m.pack else m.q
+    full, last = divmod(n, q)
+    total = full * off(q * m.g) + (off(last * m.g) if last else 0)
+    fillings = full + (1 if last else 0)
+    squared = total**2 / 3 + fillings * {"vessel": m.g**2 / 16, "scale": m.g**2 / 12, "pack": 0}[m.sort]
+    scale = (n * m.g) ** 2
+    return 2 * exact(repr(float(squared / scale) ** 0.5))
 
 
 class Reckoning:
@@ -708,7 +744,10 @@ class Reckoning:
         for load in self.loads:
             self.hold_to_carrier(load)
             self.judge_packs(load)
-            self.fill(load)
+            self.judge_doubt(load)
+        self.unverified()
+        for load in self.loads:
+            load.emptied = {}
         for p in self.products:
             p.measured = sum(load.count * load.products[p.i].measured for load in self.loads)
             drawn = {}
@@ -718,8 +757,43 @@ class Reckoning:
             if max(drawn.values()) > 2**53:  # "More than 2^53 graduations of a measure in all loads are the error uncountable."
                 raise NoAnswer("uncountable")
             p.stock = value(p.given, "stock")
+            if (box := p.given.get("containers")) and "full" in box:
+                p.stock = exact(box["full"]) * value(box, "content") + (value(box, "part") or 0)
+            self.empty(p)
             if p.stock is not None and self.decide(over, p.measured, p.stock):
                 self.note("caution", "stock-short", p.i)
+        for load in self.loads:
+            self.fill(load)
+
+    # 22. Containers
+    def empty(self, p):
+        box = p.given.get("containers")
+        if box is None:
+            return
+        C, part = value(box, "content"), value(box, "part") or 0
+        q = C - part if part > 0 else 0
+        density = 1 if p.kind == VOLUME else p.bulk if p.dry else p.density
+        p.each = None
+        if box.get("rinse", not p.dry) and density:
+            volume = C / density
+            p.each = volume * (Fraction(1, 4) if self.decide(under, volume, 5 * US_GAL) else Fraction(1, 5))
+
+        def contents(x, rule):
+            return self.decide(rule, (x + q) / C)
+        opened = contents(p.measured, up) - (1 if q else 0)
+        full = box.get("full")
+        p.containers = {"content": self.num(C, p.kind), "opened": opened, "emptied": contents(p.measured, down),
+                        "left": self.num(opened * C + part - p.measured, p.kind, slack=self.u * 100 * (p.measured + C)),
+                        "take": opened if full is None else min(opened, int(full)),
+                        "buy": None if full is None else max(0, opened - int(full))}
+        S = 0
+        for load in self.loads:
+            m = load.products[p.i].measured
+            first, last = contents(S, down), contents(S + load.count * m, down)
+            named = [load.first - 1 + min(load.count, max(1, self.decide(up, (j * C - q - S) / m)))
+                     for j in range(first + 1, min(last, first + 20) + 1)]
+            load.emptied[p.i] = Record(count=last - first, loads=named, most=min(last - first, self.decide(up, m / C)))
+            S += load.count * m
 
     def measure(self, p, i, given):
         """The measure as it serves the product; None where it lacks the density that it needs."""
@@ -731,7 +805,7 @@ class Reckoning:
         factor = 1 if kind == p.kind else density if kind == MASS else 1 / density
         pack = given["kind"] == "pack"
         capacity = None if pack else value(given, "capacity")
-        return Record(i=i, name=given.get("name", ANY), sort=given["kind"], kind=kind, g=g, factor=factor, pack=pack,
+        return Record(i=i, name=given.get("name", ANY), sort=given["kind"], kind=kind, g=g, factor=factor, pack=pack, given=given,
                       capacity=capacity, q=None if pack else self.decide(down, capacity / g),
                       max_fillings=self.job.get("loading", {}).get("max_fillings", 2))
 
@@ -807,13 +881,29 @@ class Reckoning:
             if a.m.pack and not a.below and self.decide(lambda x: over(abs(a.n - x), x / 20), x, u=load.u):
                 self.note("caution", "packs-off-dose", i, load)
 
+    # 21. What can be measured
+    def judge_doubt(self, load):
+        for i, a in enumerate(load.products):
+            u = None if a.below else uncertainty(a.m, a.n)
+            if u is not None and u > Fraction(5, 100) * (1 - E * 10):
+                self.note("caution", "amount-hard-to-measure", i, load, must=u > Fraction(5, 100) * (1 + E * 10))
+
+    def unverified(self):
+        used = {(a.p.i if a.p.own else None, a.m.i) for load in self.loads for a in load.products}
+        for product, i in used:
+            given = self.products[product].own if product is not None else self.job["measures"][i]
+            if given.get("class") in ("unchecked-jug", "cap"):
+                at = f"products[{product}].measure" if product is not None else f"measures[{i}]"
+                self.note("caution", "tolerance-unverified", path=f"{at}.class")
+
     # 7. Carrier, rinses and steps
     def fill(self, load):
         load.slack = 40 * load.u * load.v
         load.carrier = load.v - sum(a.displaced for a in load.products)
         load.rinses = sum(3 * a.rinse for a in load.products)
         load.premixed = sum(a.premix for a in load.products)
-        used = load.rinses + load.premixed
+        load.for_containers = sum(3 * e.most * (self.products[i].each or 0) for i, e in load.emptied.items())
+        used = load.rinses + load.premixed + load.for_containers
         room = load.carrier - used
         # "carrier - rinses - premixes <= 0", by the closeness of section 1
         if self.pick([not under(used + d, load.carrier) for d in (0, load.u * load.v, -load.u * load.v)]):
@@ -825,7 +915,7 @@ class Reckoning:
         elif self.g and room > 0:  # "where marks are given, down to a mark, if at least one mark remains"
             n = self.decide(down, load.initial / self.g, u=load.u + load.u * load.v / load.initial)
             load.initial = n * self.g if n > 0 else load.initial
-        load.top_up = room - load.initial
+        load.top_up = room - load.initial + load.for_containers
 
     def filling(self, do, load, before, carrier):
         # "mark = steps_down(to / g), rest = to - mark * g (none where it is close). Without marks, or where the tank
@@ -868,6 +958,10 @@ class Reckoning:
             if wait is not None or "mixing" in self.job:  # "1 to 5 minutes as advice"
                 steps.append(step("wait", 0, product=a.p.name, least=self.num(60 if wait is None else wait, TIME),
                                   most=self.num(300, TIME) if wait is None else None))
+        for p in self.ordered:
+            emptied = load.emptied.get(p.i)
+            if emptied and emptied.most and p.each:
+                steps.append(step("rinse-containers", 0, product=p.name, containers=emptied.most, times=3, each=self.num(p.each, VOLUME)))
         agitate, top_up = step("agitate", 0), self.filling("top-up", load, tank, load.top_up)
         tank = load.v
         full = steps + [agitate, top_up, step("agitate", 0)]
@@ -998,7 +1092,17 @@ class Reckoning:
             return {**part, **dict.fromkeys(("measured", "gap", "measure", "graduations", "fillings"))}
         return {**part, "measured": self.num(a.measured, a.p.kind), "gap": self.gap(a.p, a.exact, a.measured, load.u),
                 **({"delivered": self.of_delivered(load, a)} if self.calibrated else {}),
+                **({"emptied": {"count": e.count, "loads": e.loads}} if (e := load.emptied.get(a.p.i)) else {}),
+                **self.of_doubt(a),
                 "measure": a.m.name, "graduations": a.n, "fillings": self.fillings(a)}
+
+    def of_doubt(self, a):
+        u = uncertainty(a.m, a.n)
+        if u is None:
+            return {}
+        about = Fraction(1, 10**11)
+        return {"uncertainty": {"percent": Num(100 * u, None, 100 * u * about),
+                                "amount": Num(u * a.measured, a.p.kind, (u + 1) * a.measured * about)}}
 
     def total(self, p):
         exactly = p.c * self.V
@@ -1023,7 +1127,13 @@ class Reckoning:
             line = drawn.setdefault(m.i, {"measure": m.name, "graduation": self.num(m.g, m.kind), "count": 0})
             line["count"] += load.count * load.products[p.i].n
         return {**total, "measured": self.num(p.measured, p.kind), "gap": self.gap(p, exactly, p.measured, self.u),
-                "drawn": list(drawn.values())}
+                "drawn": list(drawn.values()), **({"containers": p.containers} if "containers" in p.given else {})}
+
+    def rinsed_containers(self):
+        rinsed = [p for p in self.products if "containers" in p.given and p.each]
+        if not rinsed:
+            return {}
+        return {"container_rinses": self.num(sum(3 * p.containers["emptied"] * p.each for p in rinsed), VOLUME)}
 
     # 8. Ledger
     def ledger(self):
@@ -1042,6 +1152,6 @@ class Reckoning:
         return {"products": [line(p) for p in self.products],
                 "carrier": {"drawn": whole(lambda l: l.carrier), "first": whole(lambda l: l.initial),
                             "premixed": whole(lambda l: l.premixed), "rinses": whole(lambda l: l.rinses),
-                            "topped_up": whole(lambda l: l.top_up)},
+                            "topped_up": whole(lambda l: l.top_up), **self.rinsed_containers()},
                 "mix": {"made": self.num(self.V, VOLUME), "sprayed": sprayed,
                         "residual": self.num(residual, VOLUME)}}

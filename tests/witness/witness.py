@@ -77,7 +77,7 @@ def of_steps(path, load, safe):
     if any(b < a * (1 - E) for a, b in zip(tank, tank[1:])) or max(tank) > safe * (1 + E):
         yield f"{path}: what is in the tank falls, or comes over the safe fill"
     yield from same(f"{path}: the tank at the end and the mix of the load", tank[-1], at(load, "mix"))
-    carrier = sum(at(s, "carrier") if "carrier" in s else s["times"] * at(s, "each") if "each" in s else 0
+    carrier = sum(at(s, "carrier") if "carrier" in s else s["times"] * at(s, "each") if s["do"] == "rinse" else 0
                   for s in load["steps"])
     yield from same(f"{path}: carrier of the steps and of the load", carrier, at(load, "carrier"), at(load, "mix"))
 
@@ -131,7 +131,7 @@ def largest(job, i, given):
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
          "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
          "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel",
-         "method", "alleys", "instrument", "operator", "nozzles"}
+         "method", "alleys", "instrument", "operator", "nozzles", "class"}
 AFTER_MEASURING = {"dose-may-pass-maximum", "coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 

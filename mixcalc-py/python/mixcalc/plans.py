@@ -64,6 +64,41 @@ class RunOut(NamedTuple):
     """After so many passes; `None` where the job does not state their length."""
 
 
+class Uncertainty(NamedTuple):
+    """How uncertain a measured amount is, with a coverage factor of 2."""
+
+    percent: float
+    """In percent of the amount."""
+    amount: Volume | Mass
+    """The same as an amount."""
+
+
+class Emptied(NamedTuple):
+    """The containers that some equal loads empty."""
+
+    count: int  # type: ignore[assignment]  # hides a method of tuples that nobody misses
+    """How many."""
+    loads: tuple[int, ...]
+    """The loads that empty them, one number for each container; the first twenty."""
+
+
+class ContainerUse(NamedTuple):
+    """What a job does with the containers of a product; the one that is open is used up first."""
+
+    content: Volume | Mass
+    """What one holds."""
+    opened: int
+    """How many full ones are opened."""
+    emptied: int
+    """How many are emptied, the one that was open among them."""
+    left: Volume | Mass
+    """What is left over in the last one that is opened."""
+    take: int
+    """How many full ones to take along."""
+    buy: int | None
+    """How many to buy; none where it is not stated how many there are."""
+
+
 class Portion(NamedTuple):
     """A product's amount in a load."""
 
@@ -85,6 +120,10 @@ class Portion(NamedTuple):
     """How it is poured."""
     delivered: DeliveredDose | None
     """The dose that is really delivered; `None` without a calibration."""
+    uncertainty: Uncertainty | None
+    """How uncertain it is; none where its measure states neither class nor tolerance."""
+    emptied: Emptied | None
+    """The containers that these loads empty; none where the job states none."""
 
 
 class Step(NamedTuple):
@@ -93,7 +132,7 @@ class Step(NamedTuple):
     load: int
     """The first of the equal loads that it is for."""
     action: str
-    """fill, measure, premix, rinse, wait, start-agitator, agitate or top-up."""
+    """fill, measure, premix, rinse, wait, rinse-containers, start-agitator, agitate or top-up."""
     text: str
     """The sentence on the load sheet."""
     in_tank: Volume
@@ -118,6 +157,8 @@ class Step(NamedTuple):
     """How long is waited at least."""
     most: Time | None
     """How long is waited at most as a rule; none where a label says how long."""
+    containers: int | None
+    """How many containers one of the loads empties at most, where they are rinsed."""
 
 
 class OrderedProduct(NamedTuple):
@@ -239,6 +280,8 @@ class Total(NamedTuple):
     """Whole graduations per measure: recipe times count."""
     largest_dose: LargestDose | None
     """The largest dose that the limits given leave; ``None`` without a season, and where a limit could not be checked."""
+    containers: ContainerUse | None
+    """What the job does with its containers; none where it states none, and where a stop stands."""
 
 
 class SubstanceTotal(NamedTuple):
@@ -310,6 +353,8 @@ class CarrierAccount(NamedTuple):
     """For rinsing the measures."""
     topped_up: Volume
     """After the products."""
+    container_rinses: Volume | None
+    """What of the topping up is for rinses of emptied containers; none where none are rinsed."""
 
 
 class MixAccount(NamedTuple):
@@ -377,6 +422,8 @@ class Finding(NamedTuple):
     """What it is held against."""
     readings: tuple[Reading, ...]
     """What the value may have been meant as, the likeliest first; empty where nothing of the kind is thought."""
+    help: tuple[str, ...]
+    """What would help, of an amount that is hard to measure; empty elsewhere."""
 
 
 class Caution(NamedTuple):
@@ -417,7 +464,7 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "DeliveredDose", "DoseOn", "Drawn", "Filling", "Finding", "Gap", "Input", "JarAmount", "JarTest",
-    "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
-    "ProductAccount", "Reading", "RunOut", "Span", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Working",
+    "CarrierAccount", "Caution", "ContainerUse", "DeliveredDose", "DoseOn", "Drawn", "Emptied", "Filling", "Finding", "Gap", "Input",
+    "JarAmount", "JarTest", "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
+    "ProductAccount", "Reading", "RunOut", "Span", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Uncertainty", "Working",
 ]

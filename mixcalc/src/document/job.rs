@@ -13,11 +13,11 @@ use super::stated::{Fraction, Stated};
 use crate::error::{Error, ErrorCode};
 use crate::finding::Force;
 use crate::label::{
-    ActiveSubstance, Applied, Basis, CapBasis, Capped, Crop, Date, Dose, Equivalent, Formulation, Label, LabelOrder,
-    LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent, Treatment,
-    Window,
+    ActiveSubstance, Applied, Basis, CapBasis, Capped, Containers, Crop, Date, Dose, Equivalent, Formulation, Label,
+    LabelOrder, LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent,
+    Treatment, Window,
 };
-use crate::measure::{Amount, Measure, MeasureKind};
+use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
     Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
 };
@@ -40,6 +40,11 @@ choices! {
     RowsWire for Rows { Every = "every", Alternate = "alternate" }
     /// What an amount is measured with.
     MeasureKindWire for MeasureKind { Vessel = "vessel", Scale = "scale", Pack = "pack" }
+    /// What sort of vessel or scale it is.
+    MeasureClassWire for MeasureClass {
+        CylinderA = "cylinder-a", CylinderB = "cylinder-b", PlasticCylinder = "plastic-cylinder", Flask = "flask", Jug = "jug",
+        UncheckedJug = "unchecked-jug", Syringe = "syringe", Cup = "cup", Cap = "cap", PowderCup = "powder-cup", Scale = "scale",
+    }
     /// The kind of sprayer.
     SprayerKindWire for SprayerKind {
         HandHeld = "hand-held", Knapsack = "knapsack", Boom = "boom", BushAndTree = "bush-and-tree", SemiMobile = "semi-mobile",
@@ -279,6 +284,9 @@ wire! {
         /// How much of it there is.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         stock: Option<Stated>,
+        /// What it is sold in, and what there is of that.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        containers: Option<ContainersWire>,
         /// What acts in it.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         active_substances: Vec<SubstanceWire>,
@@ -288,6 +296,21 @@ wire! {
         /// One measure for this product, overriding the list.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         measure: Option<MeasureWire>,
+    }
+
+    /// Containers of one content.
+    struct ContainersWire {
+        /// What one holds.
+        content: Stated,
+        /// How many full ones there are.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        full: Option<f64>,
+        /// What is in the one that is open.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        part: Option<Stated>,
+        /// Whether emptied ones are rinsed into the tank; those of liquids are, where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rinse: Option<bool>,
     }
 
     /// An active substance and its content.
@@ -586,6 +609,12 @@ wire! {
         /// The unit on its scale; follows the graduation where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         marked_in: Option<String>,
+        /// What sort it is, which says how far it may be off.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        class: Option<MeasureClassWire>,
+        /// How far it may be off, in place of its class: in each filling, or as a part of what is read in %.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tolerance: Option<Stated>,
     }
 
     /// A sprayer without its tank.
@@ -1095,6 +1124,9 @@ impl ProductWire {
             let stock = if by_volume { stock.claim().map(Amount::Volume) } else { stock.claim().map(Amount::Mass) };
             product = product.with_stock(stock.at("stock")?)?;
         }
+        if let Some(containers) = &self.containers {
+            product = product.with_containers(containers.containers().at("containers")?)?;
+        }
         if let Some(measure) = &self.measure {
             product = product.with_measure(measure.measure().at("measure")?);
         }
@@ -1151,7 +1183,8 @@ impl ProductWire {
             particle_density: product.particle_density().map(Stated::of),
             bulk_density: product.bulk_density().map(Stated::of),
             viscous: product.is_marked_viscous(),
-            stock: product.stock().map(Stated::of),
+            stock: product.stated_stock().map(Stated::of),
+            containers: product.containers().map(ContainersWire::of),
             active_substances: product.active_substances().iter().map(SubstanceWire::of).collect(),
             label: (*product.label() != Label::new()).then(|| LabelWire::of(product.label())),
             measure: product.measure().map(MeasureWire::of),
@@ -1524,6 +1557,30 @@ impl LabelOrderWire {
     }
 }
 
+impl ContainersWire {
+    fn containers(&self) -> Result<Containers, Error> {
+        let amount = |stated: &Stated| stated.read().and_then(|(quantity, _)| Amount::claim(quantity));
+        let mut containers = Containers::new(amount(&self.content).at("content")?)?;
+        if let Some(full) = self.full {
+            containers = containers.with_full(whole(full, text::CONTAINERS).at("full")?)?;
+        }
+        if let Some(part) = &self.part {
+            containers = containers.with_part(amount(part).at("part")?)?;
+        }
+        Ok(self.rinse.map_or(containers, |is_rinsed| containers.rinsed(is_rinsed)))
+    }
+
+    #[allow(clippy::cast_precision_loss)] // a thousand million at most
+    fn of(containers: &Containers) -> Self {
+        Self {
+            content: Stated::of(containers.content()),
+            full: containers.full().map(|full| full as f64),
+            part: containers.part().map(Stated::of),
+            rinse: containers.is_rinsed(),
+        }
+    }
+}
+
 impl MeasureWire {
     fn measure(&self) -> Result<Measure, Error> {
         let kind = MeasureKind::from(self.kind);
@@ -1544,7 +1601,14 @@ impl MeasureWire {
             }
         };
         let unit = self.marked_in.as_deref().or(self.graduation.unit_text());
-        Measure::new(kind, capacity, graduation, unit, self.name.as_deref())
+        let mut measure = Measure::new(kind, capacity, graduation, unit, self.name.as_deref())?;
+        if let Some(class) = self.class {
+            measure = measure.with_class(class.into())?;
+        }
+        match &self.tolerance {
+            Some(tolerance) => measure.with_tolerance(tolerance.read().at("tolerance")?.0),
+            None => Ok(measure),
+        }
     }
 
     fn of(measure: &Measure) -> Self {
@@ -1554,6 +1618,8 @@ impl MeasureWire {
             capacity: (measure.kind() != MeasureKind::Pack).then(|| Stated::of(measure.capacity())),
             graduation: Stated::of(measure.graduation()),
             marked_in: Some(measure.unit().to_string()),
+            class: measure.class().map(Into::into),
+            tolerance: measure.tolerance().map(Stated::of),
         }
     }
 }

@@ -168,9 +168,36 @@ wire_out! {
         gap: Option<GapWire>,
         /// Whole graduations per measure: recipe times count.
         drawn: Option<Vec<DrawnWire>>,
+        /// What the job does with its containers; absent where it states none, and where a stop stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        containers: Option<ContainerUseWire>,
         /// The largest dose that the limits given leave on the planned date; absent without a season, and where a limit could not be checked.
         #[serde(skip_serializing_if = "Option::is_none")]
         largest_dose: Option<LargestDoseWire>,
+    }
+
+    /// What a job does with the containers of a product; the one that is open is used up first.
+    struct ContainerUseWire {
+        /// What one holds.
+        content: Stated,
+        /// How many full ones are opened.
+        opened: u64,
+        /// How many are emptied, the one that was open among them.
+        emptied: u64,
+        /// What is left over in the last one that is opened.
+        left: Stated,
+        /// How many full ones to take along.
+        take: u64,
+        /// How many to buy; null where it is not stated how many there are.
+        buy: Option<u64>,
+    }
+
+    /// The containers that some equal loads empty.
+    struct EmptiedWire {
+        /// How many.
+        count: u64,
+        /// The loads that empty them, one number for each container; the first twenty.
+        loads: Vec<u64>,
     }
 
     /// The largest dose that the limits given leave: a sum, and no permission.
@@ -252,9 +279,23 @@ wire_out! {
         graduations: Option<u64>,
         /// How it is poured.
         fillings: Option<Vec<FillingWire>>,
+        /// The containers that these loads empty; absent where the job states none, and where a stop stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        emptied: Option<EmptiedWire>,
+        /// How uncertain the measured amount is; absent where its measure states neither class nor tolerance, and where a stop stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        uncertainty: Option<UncertaintyWire>,
         /// The dose that is really delivered, as far as the calibration tells; absent without one, and where a stop stands.
         #[serde(skip_serializing_if = "Option::is_none")]
         delivered: Option<DeliveredWire>,
+    }
+
+    /// How uncertain an amount is, with a coverage factor of 2.
+    struct UncertaintyWire {
+        /// In percent of the amount.
+        percent: f64,
+        /// The same as an amount.
+        amount: Stated,
     }
 
     /// Where a load runs out.
@@ -349,6 +390,9 @@ wire_out! {
         rinses: Stated,
         /// After the products.
         topped_up: Stated,
+        /// What of that is for rinses of emptied containers; absent where none are rinsed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        container_rinses: Option<Stated>,
     }
 
     /// `made = sprayed + residual`.
@@ -380,6 +424,9 @@ wire_out! {
         /// What the value may have been meant as, the likeliest first; absent where nothing of the kind is thought.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         readings: Vec<ReadingWire>,
+        /// What would help, of an amount that is hard to measure; absent elsewhere.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        help: Vec<String>,
     }
 
     /// What a value may have been meant as.
@@ -469,6 +516,19 @@ pub(super) enum StepWire {
         /// How much carrier each time.
         each: Stated,
         /// What the tank then holds.
+        in_tank: Stated,
+    },
+    /// Rinse the containers of a product that the load empties; their carrier is a part of the top-up.
+    RinseContainers {
+        /// The product.
+        product: String,
+        /// How many containers one of the loads empties at most.
+        containers: u64,
+        /// How often.
+        times: u64,
+        /// How much carrier each time.
+        each: Stated,
+        /// What the tank holds before it.
         in_tank: Stated,
     },
     /// Wait until a product is dispersed or dissolved.
@@ -622,6 +682,14 @@ fn total(
             };
             total.drawn().map(drawn).collect()
         }),
+        containers: measured.and_then(Total::containers).map(|used| ContainerUseWire {
+            content: Stated::of(used.content()),
+            opened: used.opened(),
+            emptied: used.emptied(),
+            left: Stated::of(used.left()),
+            take: used.take(),
+            buy: used.buy(),
+        }),
         largest_dose: largest.map(|largest| LargestDoseWire {
             dose: Stated::of(largest.dose()),
             binding: largest.binding().name(),
@@ -678,6 +746,13 @@ fn portion(name: &str, exact: Amount, measured: Option<&MeasuredAmount<'_>>) -> 
         measure: measured.map(|amount| amount.measure().name().to_string()),
         graduations: measured.map(MeasuredAmount::graduations),
         fillings: measured.map(fillings),
+        emptied: measured
+            .and_then(MeasuredAmount::emptied)
+            .map(|emptied| EmptiedWire { count: emptied.count(), loads: emptied.loads().to_vec() }),
+        uncertainty: measured.and_then(|amount| {
+            let (percent, amount) = (amount.uncertainty()?.in_percent(), Stated::of(amount.uncertain_amount()?));
+            Some(UncertaintyWire { percent, amount })
+        }),
         delivered: measured.and_then(MeasuredAmount::delivered).map(|delivered| DeliveredWire {
             dose: Stated::of(delivered.dose().value()),
             standard_uncertainty: Stated::of(delivered.dose().standard_uncertainty()),
@@ -727,6 +802,13 @@ fn step(recipe: &Recipe<'_>, step: Step) -> StepWire {
             each: Stated::of(each),
             in_tank,
         },
+        Action::RinseContainers { product, containers, times, each } => StepWire::RinseContainers {
+            product: product_name(product),
+            containers,
+            times,
+            each: Stated::of(each),
+            in_tank,
+        },
         Action::Wait { product, least, most } => StepWire::Wait {
             product: product_name(product),
             least: Stated::of(least),
@@ -762,6 +844,7 @@ fn ledger(plan: &Plan, ledger: &Ledger) -> LedgerWire {
             premixed: Stated::of(carrier.premixed()),
             rinses: Stated::of(carrier.rinses()),
             topped_up: Stated::of(carrier.topped_up()),
+            container_rinses: carrier.container_rinses().map(Stated::of),
         },
         mix: MixAccountWire {
             made: Stated::of(ledger.made()),
@@ -786,6 +869,7 @@ fn finding(finding: &Finding) -> FindingWire {
             source: limit.source().to_string(),
         }),
         readings: finding.readings().iter().map(reading).collect(),
+        help: finding.help().to_vec(),
     }
 }
 

@@ -3,7 +3,10 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::{ActiveSubstance, Basis, Composition, Displacement, Dose, Formulation, Label, Role, Share, Stand, State};
+use super::containers::container_rinse;
+use super::{
+    ActiveSubstance, Basis, Composition, Containers, Displacement, Dose, Formulation, Label, Role, Share, Stand, State,
+};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Limit};
 use crate::measure::{Amount, Measure, MeasureKind};
@@ -37,6 +40,7 @@ pub struct Product {
     active_substances: Vec<ActiveSubstance>,
     label: Label,
     stock: Option<Amount>,
+    containers: Option<Containers>,
     measure: Option<Measure>,
 }
 
@@ -84,6 +88,7 @@ impl Product {
             active_substances: Vec::new(),
             label: Label::new(),
             stock: None,
+            containers: None,
             measure: None,
         })
     }
@@ -212,6 +217,26 @@ impl Product {
         Ok(self)
     }
 
+    /// States what it is sold in.
+    ///
+    /// # Errors
+    ///
+    /// [`WrongQuantity`](ErrorCode::WrongQuantity) for a mass where the dose is by volume, or the reverse; [`BothGiven`](ErrorCode::BothGiven) for a
+    /// stock beside full or open containers.
+    pub fn with_containers(mut self, containers: Containers) -> Result<Self, Error> {
+        if matches!(containers.content(), Amount::Volume(_)) != self.dose.is_by_volume() {
+            let due = if self.dose.is_by_volume() { Kind::Volume } else { Kind::Mass };
+            let error = Error::new(ErrorCode::WrongQuantity).at("containers.content").given(containers.content());
+            return Err(error.allowed(text::with_article(due.words())));
+        }
+        if self.stock.is_some() && (containers.full().is_some() || containers.part().is_some()) {
+            let error = Error::new(ErrorCode::BothGiven).at("stock").given(text::word("stock and containers"));
+            return Err(error.allowed(text::word("the containers")));
+        }
+        self.containers = Some(containers);
+        Ok(self)
+    }
+
     /// Gives it a measure of its own, which overrides the list.
     #[must_use]
     pub fn with_measure(mut self, measure: Measure) -> Self {
@@ -263,8 +288,36 @@ impl Product {
 
     /// How much of it there is, where stated.
     #[must_use]
-    pub const fn stock(&self) -> Option<Amount> {
+    pub fn stock(&self) -> Option<Amount> {
+        self.stock.or_else(|| self.containers.and_then(|containers| containers.stock()))
+    }
+
+    /// What the job states as its stock, and not by its containers.
+    pub(crate) const fn stated_stock(&self) -> Option<Amount> {
         self.stock
+    }
+
+    /// What it is sold in, where that is stated.
+    #[must_use]
+    pub const fn containers(&self) -> Option<&Containers> {
+        self.containers.as_ref()
+    }
+
+    /// What one rinse of an emptied container takes, where those are rinsed and their volume is known.
+    pub(crate) fn container_rinse(&self) -> Option<Volume> {
+        self.container_rinsed().map(|(_, rinse)| rinse)
+    }
+
+    /// Whether its containers are small, and what one rinse takes.
+    pub(crate) fn container_rinsed(&self) -> Option<(bool, Volume)> {
+        let containers = self.containers?;
+        let is_rinsed = containers.is_rinsed().unwrap_or(self.state() != State::Dry);
+        let volume = match (containers.content(), self.state()) {
+            (Amount::Volume(volume), _) => volume,
+            (Amount::Mass(mass), State::Dry) => mass / self.bulk_density?,
+            (Amount::Mass(mass), _) => mass / self.density?,
+        };
+        is_rinsed.then(|| container_rinse(volume))
     }
 
     /// The measure of its own.

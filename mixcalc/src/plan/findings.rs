@@ -3,7 +3,8 @@
 use alloc::format;
 use alloc::vec::Vec;
 
-use super::{LastStrip, Load, Plan, Portion, recipe};
+use super::recipe::Choice;
+use super::{LastStrip, Load, Plan, Portion, measuring, recipe};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::{Basis, LabelTank, Product, Share, State};
 use crate::quantity::close::{is_close, is_over, is_under};
@@ -30,6 +31,7 @@ impl Plan {
                 self.on_measuring(load, index, portion, &mut findings);
             }
         }
+        self.on_unverified(&mut findings);
         self.on_slips(&mut findings);
         self.on_calibration(&mut findings);
         self.on_working_volume(&mut findings);
@@ -218,9 +220,31 @@ impl Plan {
             let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);
             push(FindingCode::CoarseGraduation, graduation.into(), limit);
         }
+        let uncertainty = portion.measured.and_then(|measured| measure.uncertainty(measured.graduations));
+        if let Some(uncertainty) = uncertainty.filter(|uncertainty| is_over(*uncertainty, measuring::most_uncertain()))
+        {
+            let limit = Limit::advice(Bound::AtMost, measuring::most_uncertain(), source::MEASURABLE);
+            push(FindingCode::AmountHardToMeasure, uncertainty.into(), limit);
+        }
         if measure.fillings_for(exact) > self.job.loading().max_fillings() {
             let most = measure.capacity().times(Ratio::of_steps(self.job.loading().max_fillings()));
             push(FindingCode::ManyFillings, exact.into(), Limit::advice(Bound::AtMost, most, source::FILLINGS));
+        }
+    }
+
+    /// That how far a measure in use may be off is a figure of custom.
+    fn on_unverified(&self, findings: &mut Vec<Finding>) {
+        let uses = |choice| self.loads.iter().flat_map(|load| &load.portions).any(|portion| portion.choice == choice);
+        let of_list = self.job.measures().iter().enumerate().filter(|(i, _)| uses(Choice::Listed(*i)));
+        let of_list = of_list.map(|(i, measure)| (format!("measures[{i}].class"), measure));
+        let own = self.job.products().iter().enumerate();
+        let own = own.filter_map(|(i, product)| Some((format!("products[{i}].measure.class"), product.measure()?)));
+        for (path, measure) in of_list.chain(own) {
+            if let Some(class) = measure.class().filter(|class| !class.is_verified()) {
+                let finding = self.finding(FindingCode::ToleranceUnverified, path).about(measure.name());
+                let off = Limit::advice(Bound::AtMost, measuring::most_uncertain(), class.source());
+                findings.push(finding.against(off));
+            }
         }
     }
 

@@ -8,7 +8,7 @@ use super::Ground;
 use super::delivered::Pass;
 use super::order::Mixing;
 use crate::error::{Error, ErrorCode};
-use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand};
+use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand, State};
 use crate::measure::{Measure, MeasureKind};
 use crate::quantity::{Area, Density, Quantity, System, Volume, VolumeRate, not_negative, positive};
 use crate::sprayer::{Calibration, CalibrationRecord, Sprayer, Tank};
@@ -399,6 +399,12 @@ impl Job {
             let place = format!("products[{}].measure", self.products().len());
             let wanted = text::word("measure of kind \"pack\", with what one bag holds as its graduation");
             return Err(Error::new(ErrorCode::MissingInput).at(place).allowed(wanted));
+        }
+        let rinses_unknown = product.containers().is_some_and(|containers| containers.is_rinsed() == Some(true));
+        if rinses_unknown && product.container_rinse().is_none() {
+            let key = if product.state() == State::Dry { "bulk_density" } else { "density" };
+            let place = format!("products[{}].{key}", self.products().len());
+            return Err(Error::new(ErrorCode::MissingInput).at(place).allowed(text::CONTAINER_VOLUME));
         }
         Ok(self.changed(|fields| fields.products.push(product)))
     }

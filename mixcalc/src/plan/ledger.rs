@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::steps::Action;
 use super::{Cleared, Plan};
+use crate::label::CONTAINER_RINSES;
 use crate::measure::Amount;
 use crate::quantity::{Ratio, Volume, ordered_sum};
 
@@ -53,6 +54,7 @@ pub struct CarrierAccount {
     premixed: Volume,
     rinses: Volume,
     topped_up: Volume,
+    container_rinses: Option<Volume>,
 }
 
 impl CarrierAccount {
@@ -69,6 +71,7 @@ impl CarrierAccount {
             premixed: used(|action| matches!(action, Action::Premix { .. })),
             rinses: used(|action| matches!(action, Action::Rinse { .. })),
             topped_up: used(|action| matches!(action, Action::TopUp { .. })),
+            container_rinses: container_rinses(plan),
         }
     }
 
@@ -101,6 +104,23 @@ impl CarrierAccount {
     pub const fn topped_up(self) -> Volume {
         self.topped_up
     }
+
+    /// What of the topping up is for rinses of emptied containers, where any are rinsed.
+    #[must_use]
+    pub const fn container_rinses(self) -> Option<Volume> {
+        self.container_rinses
+    }
+}
+
+/// What the rinses of all emptied containers take, where any are rinsed.
+fn container_rinses(plan: &Plan) -> Option<Volume> {
+    let totals = plan.cleared()?.totals();
+    let rinsed = plan.job().products().iter().zip(totals).filter_map(|(product, total)| {
+        let rinses = Ratio::of_steps(total.containers()?.emptied().saturating_mul(CONTAINER_RINSES));
+        Some(product.container_rinse()? * rinses)
+    });
+    let rinsed: Vec<Volume> = rinsed.collect();
+    (!rinsed.is_empty()).then(|| ordered_sum(rinsed))
 }
 
 /// Every account of a plan. Water for rinsing the tank is an account of its own, which a plan does not hold.

@@ -3,6 +3,7 @@
 //! One direction: a [`Job`] becomes a [`Mix`](mix), a safe fill and a volume to make; that is divided into runs of equal
 //! loads; each run gets one recipe. A plan costs the same for ten loads and for ten billion.
 
+mod containers;
 mod delivered;
 mod findings;
 mod ground;
@@ -11,6 +12,7 @@ mod job;
 mod least;
 mod ledger;
 mod loads;
+mod measuring;
 mod mix;
 mod order;
 mod recipe;
@@ -22,12 +24,14 @@ mod working;
 
 use alloc::vec::Vec;
 
+pub use containers::{ContainerUse, EmptiedContainers};
 pub use delivered::{DeliveredDose, Pass, RunOut, Span};
 pub use ground::{Buffer, BufferSize, Field, Ground, Overlap};
 pub use jar::JarTest;
 pub use job::{Job, LastStrip, Loading, Rate, Split};
 pub use ledger::{CarrierAccount, Ledger, ProductAccount};
 pub use loads::{Strip, full_and_part_load};
+pub use measuring::LoadSize;
 pub use mix::{area_for_mix, mix};
 pub use order::{Mixing, MixingOrder, OrderedProduct, Profile};
 pub use season::{Binding, LargestDose};
@@ -175,7 +179,7 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
     let mut loads: Vec<Load> = Vec::with_capacity(3);
     let mut first = 1;
     for Run { volume, count, .. } in loads::divided(made, safe_fill, job)?.runs {
-        let mut portions = recipe::portions(job, &mix, volume, loads.first())?;
+        let mut portions = recipe::portions(job, &mix, volume, loads.first().map(|load| load.portions.as_slice()))?;
         recipe::hold_to_carrier(job, volume, &mut portions);
         let carrier = steps::carrier(job, volume, &portions);
         loads.push(Load {
@@ -375,8 +379,10 @@ impl Plan {
         let mut steps = Vec::with_capacity(self.loads.len());
         for load in &self.loads {
             let measured = load.portions.iter().all(|portion| portion.measured.is_some());
-            let laid_out = measured
-                .then(|| steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions));
+            let laid_out = measured.then(|| {
+                let rinses = self.container_rinses(load);
+                steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions, &rinses)
+            });
             match laid_out.transpose() {
                 Ok(laid_out) => steps.push(laid_out.unwrap_or_default()),
                 Err(needed) => stops.push(self.rinses_exceed_carrier(load, needed)),
@@ -390,7 +396,9 @@ impl Plan {
             let mut measured = self.on_what_is_measured();
             self.findings.append(&mut measured);
             self.findings.sort_by_key(Finding::severity);
+            self.add_help();
         } else {
+            self.add_help();
             self.forget_measured();
         }
     }
@@ -509,6 +517,8 @@ pub struct MeasuredAmount<'plan> {
     graduations: u64,
     area: Area,
     mix: Volume,
+    /// The first of the loads.
+    load: u64,
     plan: &'plan Plan,
     product: usize,
 }
@@ -527,6 +537,7 @@ impl<'plan> MeasuredAmount<'plan> {
             graduations,
             area: load.area * plan.job.ground().passes(),
             mix: load.mix,
+            load: load.first,
             plan,
             product: index,
         })
@@ -629,7 +640,12 @@ fn gap(exact: Amount, measured: Amount) -> Ratio {
 }
 
 fn dose_gap(exact: Amount, measured: Amount, area: Area) -> Quantity {
-    match measured.minus(exact).unwrap_or(exact.none()) {
+    per_area(measured.minus(exact).unwrap_or(exact.none()), area)
+}
+
+/// An amount per ground area.
+fn per_area(amount: Amount, area: Area) -> Quantity {
+    match amount {
         Amount::Volume(volume) => (volume / area).as_liquid_dose().into(),
         Amount::Mass(mass) => (mass / area).as_solid_dose().into(),
     }

@@ -43,20 +43,20 @@ pub(crate) struct Measured {
 
 /// What is wanted of a product in a load, in the sort that it is dosed in.
 #[derive(Clone, Copy)]
-struct Wanted<'job> {
-    product: &'job Product,
-    exact: Amount,
-    ceiling: Amount,
+pub(super) struct Wanted<'job> {
+    pub(super) product: &'job Product,
+    pub(super) exact: Amount,
+    pub(super) ceiling: Amount,
 }
 
 impl<'job> Wanted<'job> {
     /// Exact amount and ceiling in the sort that a measure shows. `None` where the density is missing.
-    fn brought_to(&self, measure: &Measure) -> Option<(Amount, Amount)> {
+    pub(super) fn brought_to(&self, measure: &Measure) -> Option<(Amount, Amount)> {
         Some((self.product.brought_to(measure, self.exact)?, self.product.brought_to(measure, self.ceiling)?))
     }
 
     /// Whole graduations of a measure; `None` below one.
-    fn graduations(&self, measure: &Measure) -> Result<Option<u64>, Error> {
+    pub(super) fn graduations(&self, measure: &Measure) -> Result<Option<u64>, Error> {
         let (exact, ceiling) = self.brought_to(measure).unwrap_or((self.exact, self.ceiling));
         measure.graduations(exact, ceiling)
     }
@@ -141,9 +141,9 @@ pub(crate) fn coarsest_advised(exact: Amount) -> Amount {
     exact.times(Ratio::of_percent(COARSE_PERCENT))
 }
 
-/// What the products of a load are measured with, and how much of each, as far as each is looked at alone. `first` is the first load.
-pub(crate) fn portions(job: &Job, mix: &Mix, volume: Volume, first: Option<&Load>) -> Result<Vec<Portion>, Error> {
-    let kept = |index: usize| first.and_then(|load| load.portions.get(index)).map(|portion| portion.choice);
+/// What the products of a load are measured with, and how much of each, as far as each is looked at alone. `first` are those of the first load.
+pub(crate) fn portions(job: &Job, mix: &Mix, volume: Volume, first: Option<&[Portion]>) -> Result<Vec<Portion>, Error> {
+    let kept = |index: usize| first.and_then(|portions| portions.get(index)).map(|portion| portion.choice);
     let shares = mix.shares.iter().enumerate();
     shares.map(|(index, shares)| portion(job, index, *shares, volume, kept(index))).collect()
 }

@@ -375,7 +375,7 @@ impl Plan {
                 hold(Sort::Content, &key, content.into(), in_kilograms_per_liter(content), CONTENT, plausible);
             }
         }
-        if let Some((stock, (share, _))) = product.stock().zip(self.mix.shares.get(index)) {
+        if let Some((stock, (share, _))) = product.stated_stock().zip(self.mix.shares.get(index)) {
             let value = stock.over(share.of(self.made()));
             let sort = if product.dose().is_by_volume() { Sort::Volume } else { Sort::Mass };
             hold(

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::Portion;
 use super::job::Job;
 use super::order::{MixingOrder, OrderedProduct};
+use crate::label::CONTAINER_RINSES;
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::close::{is_close, is_over, steps_down};
 use crate::quantity::{Density, Ratio, Time, Volume, ordered_sum};
@@ -106,6 +107,17 @@ pub enum Action {
         /// How much carrier each time.
         each: Volume,
     },
+    /// Rinse the containers of a product that the load empties, and pour the rinses in. Their carrier is a part of the top-up.
+    RinseContainers {
+        /// Its place in the job.
+        product: usize,
+        /// How many containers one of the loads empties at most.
+        containers: u64,
+        /// How often.
+        times: u64,
+        /// How much carrier each time.
+        each: Volume,
+    },
     /// Wait until a product is dispersed or dissolved, before the next.
     Wait {
         /// Its place in the job.
@@ -154,7 +166,11 @@ impl Step {
         match self.action {
             Action::Fill { carrier, .. } | Action::Premix { carrier, .. } | Action::TopUp { carrier, .. } => carrier,
             Action::Rinse { times, each, .. } => each * Ratio::of_steps(times),
-            Action::Measure { .. } | Action::Wait { .. } | Action::StartAgitator | Action::Agitate => Volume::ZERO,
+            Action::Measure { .. }
+            | Action::RinseContainers { .. }
+            | Action::Wait { .. }
+            | Action::StartAgitator
+            | Action::Agitate => Volume::ZERO,
         }
     }
 }
@@ -193,7 +209,8 @@ impl<'job> Addition<'job> {
     }
 }
 
-fn premix(amount: Amount) -> Volume {
+/// The carrier of a premix.
+pub(super) fn premix(amount: Amount) -> Volume {
     let volume = match amount {
         Amount::Volume(volume) => volume,
         Amount::Mass(mass) => mass / premix_density(),
@@ -212,12 +229,13 @@ pub(crate) fn carrier(job: &Job, load: Volume, portions: &[Portion]) -> Volume {
     Volume::ZERO.max(load - ordered_sum(additions.map(|addition| addition.room)))
 }
 
-/// The steps of a load; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
+/// The steps of a load, with the containers of each product that it empties at most and what one rinse of them takes; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
 pub(crate) fn steps(
     job: &Job,
     order: Option<&MixingOrder>,
     (load, carrier): (Volume, Volume),
     portions: &[Portion],
+    containers: &[(u64, Volume)],
 ) -> Result<Vec<Step>, Volume> {
     let order: Vec<usize> = match order {
         Some(order) => order.products().iter().map(OrderedProduct::product).collect(),
@@ -226,10 +244,13 @@ pub(crate) fn steps(
     let additions = || order.iter().filter_map(|index| Addition::of(job, *index, portions.get(*index)?));
     let graduation = job.tank().graduation();
     let reserved = ordered_sum(additions().map(|addition| addition.carrier()));
-    if !is_over(carrier, reserved) {
-        return Err(reserved);
+    let for_containers = ordered_sum(
+        containers.iter().map(|(count, each)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES))),
+    );
+    if !is_over(carrier, reserved + for_containers) {
+        return Err(reserved + for_containers);
     }
-    let first = first_carrier(job, load).min(carrier - reserved);
+    let first = first_carrier(job, load).min(carrier - reserved - for_containers);
     let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
     let first = match graduation.map(to_mark) {
         Some(mark) if mark > Volume::ZERO && !portions.is_empty() => mark.min(carrier),
@@ -262,6 +283,11 @@ pub(crate) fn steps(
         }
         if let Some(wait) = wait(job, product) {
             push(wait, in_tank);
+        }
+    }
+    for product in order.iter().copied() {
+        if let Some((count, each)) = containers.get(product).copied().filter(|(count, _)| *count > 0) {
+            push(Action::RinseContainers { product, containers: count, times: CONTAINER_RINSES, each }, in_tank);
         }
     }
     // Not from what is in the tank, whose last digits depend on the order of the products.

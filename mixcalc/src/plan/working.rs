@@ -10,12 +10,12 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan, Rate, mix,
-    recipe, season, to_make,
+    Binding, BufferSize, ContainerUse, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan,
+    Rate, mix, recipe, season, to_make,
 };
 use crate::label::{
-    ActiveSubstance, Applied, Basis, CapBasis, Capped, Displacement, Dose, Equivalent, LabelTank, Product, Rows, Rule,
-    Season, Sides, State, SubstanceContent,
+    ActiveSubstance, Applied, Basis, CONTAINER_RINSES, CapBasis, Capped, Displacement, Dose, Equivalent,
+    LARGE_RINSE_PERCENT, LabelTank, Product, Rows, Rule, SMALL_RINSE_PERCENT, Season, Sides, State, SubstanceContent,
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
@@ -133,7 +133,12 @@ impl Workings<'_> {
             self.given(at("density"), product.density());
             self.given(at("particle_density"), product.particle_density());
             self.given(at("bulk_density"), product.bulk_density());
-            self.given(at("stock"), product.stock());
+            self.given(at("stock"), product.stated_stock());
+            if let Some(containers) = product.containers() {
+                self.given(at("containers.content"), Some(containers.content()));
+                self.given(at("containers.full"), containers.full());
+                self.given(at("containers.part"), containers.part());
+            }
             for (key, dose) in product.label().doses() {
                 self.given(at(&format!("label.{key}")), Some(Quantity::from(dose)));
             }
@@ -239,6 +244,9 @@ impl Workings<'_> {
         self.given("advice.first_carrier", Some(Ratio::of_percent(steps::FIRST_CARRIER_PERCENT)));
         self.given("advice.rinses", Some(steps::RINSES));
         self.given("advice.rinse", Some(Ratio::of_percent(steps::RINSE_PERCENT)));
+        self.given("advice.container_rinses", Some(CONTAINER_RINSES));
+        self.given("advice.small_container_rinse", Some(Ratio::of_percent(SMALL_RINSE_PERCENT)));
+        self.given("advice.large_container_rinse", Some(Ratio::of_percent(LARGE_RINSE_PERCENT)));
         self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
         self.given("advice.premix_density", Some(steps::premix_density()));
         let (least, most) = steps::wait_advised();
@@ -590,8 +598,15 @@ impl Workings<'_> {
         let is_on_carrier = |i: usize| products.get(i).is_some_and(Product::is_limited_by_carrier);
         for (j, load) in plan.loads.iter().enumerate() {
             // What could be measured once can be measured again.
-            let alone = (plan.usable() && (0..products.len()).any(is_on_carrier))
-                .then(|| recipe::portions(&plan.held, &plan.mix, load.mix, plan.loads.first()).ok());
+            let alone = (plan.usable() && (0..products.len()).any(is_on_carrier)).then(|| {
+                recipe::portions(
+                    &plan.held,
+                    &plan.mix,
+                    load.mix,
+                    plan.loads.first().map(|load| load.portions.as_slice()),
+                )
+                .ok()
+            });
             let alone = alone.flatten().map(|portions| Load { portions, ..load.clone() });
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
@@ -601,6 +616,8 @@ impl Workings<'_> {
                     let alone = alone.and_then(|alone| MeasuredAmount::of(plan, alone, i));
                     self.measured(&at, (j, i), portion.choice, &amount, alone);
                     self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
+                    self.emptied((j, i), &amount);
+                    self.uncertainty(&at, &amount);
                     self.delivered(&at, j, &amount);
                 }
             }
@@ -662,6 +679,62 @@ impl Workings<'_> {
             self.add(format!("{at}.fillings[{k}].count"), count, fillings);
             self.add(format!("{at}.fillings[{k}].amount"), measure.shows(graduations), shown);
         }
+    }
+
+    /// What a job does with a product's containers: `x` drawn and `q` gone from the open one make so many contents `C`.
+    fn containers(&mut self, i: usize, used: Option<ContainerUse>) {
+        let Some(used) = used else { return };
+        let before = core::mem::replace(&mut self.source, words::CONTAINERS);
+        let (drawn, open) = (format!("x@totals.products[{i}].measured"), open(self.plan, i));
+        let at = |key: &str| format!("totals.products[{i}].containers.{key}");
+        let content = format!("C@job.products[{i}].containers.content");
+        self.add(at("content"), used.content(), content.clone());
+        let is_open = if open.is_empty() { "" } else { " - 1" };
+        self.add(at("opened"), used.opened(), format!("steps_up(({drawn}{open}) / {content}){is_open}"));
+        self.add(at("emptied"), used.emptied(), format!("steps_down(({drawn}{open}) / {content})"));
+        let part = if open.is_empty() { String::new() } else { format!(" + p@job.products[{i}].containers.part") };
+        self.add(at("left"), used.left(), format!("o@{} * {content}{part} - {drawn}", at("opened")));
+        let (opened, full) = (format!("o@{}", at("opened")), format!("F@job.products[{i}].containers.full"));
+        let take = if used.buy().is_some() { format!("min({opened}, {full})") } else { opened.clone() };
+        self.add(at("take"), used.take(), take);
+        if let Some(buy) = used.buy() {
+            self.add(at("buy"), buy, format!("max(0, {opened} - {full})"));
+        }
+        self.source = before;
+    }
+
+    /// Which containers some equal loads empty.
+    fn emptied(&mut self, (j, i): (usize, usize), amount: &MeasuredAmount<'_>) {
+        let Some(emptied) = amount.emptied() else { return };
+        let plan = self.plan;
+        let source = core::mem::replace(&mut self.source, words::CONTAINERS);
+        let earlier = plan.loads.iter().enumerate().take(j);
+        let drawn: Vec<String> =
+            earlier.map(|(k, _)| format!("n{k}@loads[{k}].count * m{k}@loads[{k}].products[{i}].measured")).collect();
+        let drawn = if drawn.is_empty() { format!("0 * m@loads[{j}].products[{i}].measured") } else { sum(drawn) };
+        let (open, content) = (open(plan, i), format!("C@job.products[{i}].containers.content"));
+        let these = format!("n@loads[{j}].count * m@loads[{j}].products[{i}].measured");
+        let before = format!("steps_down(({drawn}{open}) / {content})");
+        let count = format!("steps_down(({drawn} + {these}{open}) / {content}) - {before}");
+        let at = format!("loads[{j}].products[{i}].emptied");
+        self.add(format!("{at}.count"), emptied.count(), count);
+        for (k, load) in emptied.loads().iter().enumerate() {
+            let until = format!("({before} + {}) * {content} - ({drawn}{open})", k + 1);
+            let each = format!("m@loads[{j}].products[{i}].measured");
+            let nth = format!("min(n@loads[{j}].count, max(1, steps_up(({until}) / {each})))");
+            self.add(format!("{at}.loads[{k}]"), *load, format!("f@loads[{j}].first + {nth} - 1"));
+        }
+        self.source = source;
+    }
+
+    fn uncertainty(&mut self, at: &str, amount: &MeasuredAmount<'_>) {
+        let before = core::mem::replace(&mut self.source, words::MEASURING);
+        if let (Some(uncertainty), Some(size)) = (amount.uncertainty(), amount.uncertain_amount()) {
+            self.add(format!("{at}.uncertainty.percent"), uncertainty, "");
+            let formula = format!("U@{at}.uncertainty.percent * m@{at}.measured");
+            self.add(format!("{at}.uncertainty.amount"), size, formula);
+        }
+        self.source = before;
     }
 
     fn gap(&mut self, at: &str, gap: Ratio, dose: Quantity, area: &str) {
@@ -735,6 +808,17 @@ impl Workings<'_> {
                 }
                 format!("{before} + n@{} * e@{}", at("times"), at("each"))
             }
+            Action::RinseContainers { product, containers, times, each } => {
+                let source = core::mem::replace(&mut self.source, words::CONTAINERS);
+                let amount = format!("m@loads[{j}].products[{product}].measured");
+                let most = format!("steps_up({amount} / C@job.products[{product}].containers.content)");
+                let formula = format!("min({most}, e@loads[{j}].products[{product}].emptied.count)");
+                self.add(at("containers"), containers, formula);
+                self.add(at("times"), times, "n@advice.container_rinses");
+                self.add(at("each"), each, container_rinse(plan, product));
+                self.source = source;
+                before
+            }
             Action::Wait { product, least, most } => {
                 let is_advice = most.is_some();
                 let label = format!("w@job.products[{product}].label.wait");
@@ -780,6 +864,7 @@ impl Workings<'_> {
             let measured = |j, _: &Load| Some(format!("m{j}@loads[{j}].products[{i}].measured"));
             self.add(format!("{at}.measured"), total.measured(), over_loads(plan, measured));
             self.gap(&at, total.gap(), total.dose_gap(), "totals.area");
+            self.containers(i, total.containers());
             for (k, ((choice, _), (measure, count))) in plan.choices(i).zip(total.drawn()).enumerate() {
                 let graduation = format!("g@{}.graduation", measure_at(choice, i));
                 self.add(format!("{at}.drawn[{k}].graduation"), measure.graduation(), graduation);
@@ -832,7 +917,14 @@ impl Workings<'_> {
             self.add(at("spilled"), account.spilled(), "0");
             self.add(at("drawn"), account.drawn(), format!("l@{} + s@{}", at("in_loads"), at("spilled")));
             if let (Some(stock), Some(left)) = (account.stock(), account.left()) {
-                self.add(at("stock"), stock, format!("S@job.products[{i}].stock"));
+                let stated = format!("S@job.products[{i}].stock");
+                let containers = plan.job.products().get(i).and_then(Product::containers);
+                let of = containers.filter(|containers| containers.full().is_some()).map(|containers| {
+                    let at = format!("job.products[{i}].containers");
+                    let part = containers.part().map_or_else(String::new, |_| format!(" + p@{at}.part"));
+                    format!("F@{at}.full * C@{at}.content{part}")
+                });
+                self.add(at("stock"), stock, of.unwrap_or(stated));
                 self.add(at("left"), left, format!("S@{} - d@{}", at("stock"), at("drawn")));
             }
         }
@@ -846,6 +938,19 @@ impl Workings<'_> {
         self.add("ledger.carrier.rinses", carrier.rinses(), rinses);
         let topped_up = into(|action| matches!(action, Action::TopUp { .. }));
         self.add("ledger.carrier.topped_up", carrier.topped_up(), topped_up);
+        if let Some(rinses) = carrier.container_rinses() {
+            let source = core::mem::replace(&mut self.source, words::CONTAINERS);
+            let rinsed = plan.job.products().iter().enumerate();
+            let rinsed =
+                rinsed.filter(|(_, product)| product.containers().is_some() && product.container_rinse().is_some());
+            let of = |(i, _): (usize, &Product)| {
+                let (emptied, each) =
+                    (format!("e{i}@totals.products[{i}].containers.emptied"), container_rinse(plan, i));
+                format!("{emptied} * n@advice.container_rinses * {each}")
+            };
+            self.add("ledger.carrier.container_rinses", rinses, sum(rinsed.map(of)));
+            self.source = source;
+        }
         let accounts = [("f", "first"), ("p", "premixed"), ("r", "rinses"), ("t", "topped_up")];
         let accounts = accounts.map(|(symbol, key)| format!("{symbol}@ledger.carrier.{key}"));
         self.add("ledger.carrier.drawn", carrier.drawn(), sum(accounts));
@@ -1147,6 +1252,31 @@ fn room(plan: &Plan, (loads, j): (&str, usize), i: usize, suffix: &str) -> Optio
     Some(format!("{measured} / {}", room_density(i, product, suffix)?))
 }
 
+/// What is gone from the container of a product that is open, as a further term.
+fn open(plan: &Plan, i: usize) -> String {
+    let containers = plan.job.products().get(i).and_then(Product::containers);
+    let is_open = containers.is_some_and(|containers| containers.gone().exceeds(containers.gone().none()));
+    let at = format!("job.products[{i}].containers");
+    if is_open { format!(" + C@{at}.content - p@{at}.part") } else { String::new() }
+}
+
+/// What one rinse of a product's container takes.
+fn container_rinse(plan: &Plan, i: usize) -> String {
+    let product = plan.job.products().get(i);
+    let Some((product, (is_small, _))) = product.and_then(|product| Some((product, product.container_rinsed()?)))
+    else {
+        return String::new();
+    };
+    let content = format!("C@job.products[{i}].containers.content");
+    let density = match (product.dose().is_by_volume(), product.state()) {
+        (true, _) => String::new(),
+        (false, State::Dry) => format!(" / b{i}@job.products[{i}].bulk_density"),
+        (false, _) => format!(" / d{i}@job.products[{i}].density"),
+    };
+    let size = if is_small { "small" } else { "large" };
+    format!("q{i}@advice.{size}_container_rinse * {content}{density}")
+}
+
 /// The carrier of a step: its rinses, or all of it.
 fn carrier_of((j, s): (usize, usize), step: Step, suffix: &str) -> String {
     let at = format!("loads[{j}].steps[{s}]");
@@ -1174,6 +1304,16 @@ fn reserved(j: usize, load: &Load) -> String {
     kept.map(|(s, step)| format!(" - {}", carrier_of((j, s), *step, &format!("{s}")))).collect()
 }
 
+/// Less what of the top-up is for rinses of containers.
+fn reserved_for_containers(j: usize, load: &Load) -> String {
+    let steps = load.steps.iter().enumerate();
+    let rinses = steps.filter(|(_, step)| matches!(step.action(), Action::RinseContainers { .. })).map(|(s, _)| {
+        let at = format!("loads[{j}].steps[{s}]");
+        format!(" - c{s}@{at}.containers * t{s}@{at}.times * e{s}@{at}.each")
+    });
+    rinses.collect()
+}
+
 /// The carrier that goes in before the products: a share of the load, or what is not kept for later, down to a mark.
 fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String {
     if load.portions.is_empty() {
@@ -1189,6 +1329,7 @@ fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String
             format!("{}{first}{}", "max(".repeat(others.len()), others.collect::<String>())
         }
     };
-    let first = format!("min({share} * v@loads[{j}].mix, w@loads[{j}].carrier{})", reserved(j, load));
+    let kept = reserved(j, load) + &reserved_for_containers(j, load);
+    let first = format!("min({share} * v@loads[{j}].mix, w@loads[{j}].carrier{kept})");
     if level.mark().is_some() { to_mark(&first) } else { first }
 }

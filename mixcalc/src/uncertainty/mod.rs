@@ -84,7 +84,7 @@ pub(crate) fn magnitude<Q: AdditiveKind>(amount: Q) -> Q {
 
 /// The square root of the sum of squares, reckoned in parts of the largest, so that no square leaves the range of doubles and a change of
 /// unit changes nothing but the last digits.
-fn root_of_squares<Q: AdditiveKind>(amounts: impl Iterator<Item = Q> + Clone) -> Q {
+pub(crate) fn root_of_squares<Q: AdditiveKind>(amounts: impl Iterator<Item = Q> + Clone) -> Q {
     let none = Q::default();
     let largest = amounts.clone().map(magnitude).fold(none, |a, b| if b > a { b } else { a });
     if largest == none {
@@ -95,6 +95,11 @@ fn root_of_squares<Q: AdditiveKind>(amounts: impl Iterator<Item = Q> + Clone) ->
         part * part
     });
     largest * libm::sqrt(ordered_sum(squares).number())
+}
+
+/// The standard uncertainty of what may be off by anything up to a half-width, one deviation as likely as another.
+pub(crate) fn of_rectangular<Q: AdditiveKind>(half_width: Q) -> Q {
+    half_width * RECTANGULAR_HALF_WIDTH.recip()
 }
 
 /// The most that an interval is asked to cover: nearer to certainty, the last digits of a double do not tell where the tail ends.
@@ -245,7 +250,7 @@ impl<Q: AdditiveKind> Uncertain<Q> {
     /// JCGM 100:2008, 4.3.7.
     pub fn from_tolerance(name: &str, value: Q, half_width: Q) -> Result<Self, Error> {
         not_negative(half_width).map_err(|error| error.at("half_width"))?;
-        Self::of_input(name, value, half_width * RECTANGULAR_HALF_WIDTH.recip(), Shape::Rectangular)
+        Self::of_input(name, value, of_rectangular(half_width), Shape::Rectangular)
     }
 
     /// A value as read from a display or a scale of a given resolution, its smallest step: `u = resolution / 2 / sqrt(3)`.
@@ -259,7 +264,7 @@ impl<Q: AdditiveKind> Uncertain<Q> {
     /// JCGM 100:2008, F.2.2.1.
     pub fn from_resolution(name: &str, value: Q, resolution: Q) -> Result<Self, Error> {
         not_negative(resolution).map_err(|error| error.at("resolution"))?;
-        Self::of_input(name, value, resolution * 0.5 * RECTANGULAR_HALF_WIDTH.recip(), Shape::Rectangular)
+        Self::of_input(name, value, of_rectangular(resolution * 0.5), Shape::Rectangular)
     }
 
     /// A value with an expanded uncertainty and its coverage factor, as a certificate states them: `u = expanded / factor`.
