@@ -282,6 +282,8 @@ parts! {
     ///     What the volume rate is worked out from, in place of it, with the keys of documents.
     /// passes : dict, optional
     ///     The sprayer's passes: swath, and length where it is known. Where loads run out is told in them.
+    /// water : dict, optional
+    ///     A water analysis with the keys of documents: potassium, sodium, calcium, magnesium, iron.
     ///
     /// Raises
     /// ------
@@ -313,7 +315,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -481,6 +483,12 @@ parts! {
         #[getter]
         fn calibration<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "calibration"))
+        }
+
+        /// The water analysis, as it was stated.
+        #[getter]
+        fn water<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "water"))
         }
 
         /// The sprayer's passes over the ground, as they were stated.
@@ -1018,10 +1026,12 @@ parts! {
     ///     ``{"from": "water", "value": "5 m"}``.
     /// wait : Time, optional
     ///     How long to wait after the product, before the next one.
+    /// ammonium_sulfate : MassConcentration, optional
+    ///     Ammonium sulfate that it asks for in the mix; 0 g/L where it asks for what the water needs.
     /// order : LabelOrder, optional
     ///     The place in the mixing order; it wins over every profile.
     Label,
-    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None)",
+    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None, ammonium_sulfate=None)",
 
     &[],
     {
@@ -1179,6 +1189,12 @@ parts! {
         #[getter]
         fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "buffers"))
+        }
+
+        /// Ammonium sulfate that it asks for in the mix.
+        #[getter]
+        fn ammonium_sulfate(&self) -> Option<Quantity> {
+            self.core.ammonium_sulfate().map(|rate| self.told(rate, "ammonium_sulfate"))
         }
 
         /// How long to wait after the product.

@@ -139,6 +139,10 @@ finding_codes! {
     AmountHardToMeasure = "amount-hard-to-measure", Caution;
     /// How far a measure in use may be off is a figure of custom.
     ToleranceUnverified = "tolerance-unverified", Caution;
+    /// The water is harder than advised.
+    HardWater = "hard-water", Note;
+    /// There is less ammonium sulfate in the mix than its water and a label ask for.
+    AmmoniumSulfateShort = "ammonium-sulfate-short", Caution;
 }
 
 /// Which side of a limit is allowed.

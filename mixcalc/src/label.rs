@@ -26,4 +26,5 @@ pub use product::Product;
 pub use role::{LabelOrder, OrderStep, Role};
 pub use season::{Applied, CapBasis, Capped, Date, Parcel, Restriction, Rule, Season, Treatment, Window};
 pub use substance::{ActiveSubstance, Equivalent, SubstanceContent};
+pub(crate) use water::{AMMONIUM_SULFATE, treated_from};
 pub use water::{HardnessClass, Water, ammonium_sulfate};

@@ -321,6 +321,12 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::ToleranceUnverified => {
             "how far off {subject} is is told by custom alone ({source}): check its marks with weighed water, and state its tolerance"
         }
+        FindingCode::HardWater => {
+            "the water has {actual} of hardness, as calcium carbonate, and over {limit} it is treated ({source})"
+        }
+        FindingCode::AmmoniumSulfateShort => {
+            "there are {actual} of ammonium sulfate in the mix, and {subject} asks for {limit} or more ({source}); it goes in before that, and is dissolved first"
+        }
         FindingCode::BelowMinimumDose => {
             "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
         }
@@ -398,6 +404,8 @@ pub(crate) mod source {
     pub(crate) const GRADUATION: &str = "mixcalc: half a graduation is then under 2.5 % of the amount";
     /// A dose that keeps to a risk.
     pub(crate) const GUARD_BAND: &str = "JCGM 106:2012, 8.3: a limit less a guard band";
+    pub(crate) const HARD_WATER: &str = "advisories for turf, US extension services";
+    pub(crate) const AMMONIUM_SULFATE: &str = "North Dakota State University, 2015: what binds this water";
     /// How uncertain an amount may be.
     pub(crate) const MEASURABLE: &str = "mixcalc: twice the standard uncertainty within 5 % of the amount";
     pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
@@ -1196,6 +1204,7 @@ pub(crate) mod working {
     pub(crate) const RUN_OUT: &str = "docs/numbers.md, 20";
     pub(crate) const MEASURING: &str = "docs/numbers.md, 21";
     pub(crate) const CONTAINERS: &str = "docs/numbers.md, 22";
+    pub(crate) const WATER: &str = "docs/numbers.md, 19";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

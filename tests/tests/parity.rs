@@ -722,6 +722,8 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
             F::ToleranceUnverified,
             changed("graduation = \"10 mL\"", "graduation = \"10 mL\", class = \"unchecked-jug\""),
         ),
+        (F::HardWater, changed("area =", "water = { calcium = \"100 mg/L\" }\narea =")),
+        (F::AmmoniumSulfateShort, with("label = { ammonium_sulfate = \"10 g/L\" }")),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);
     for (code, job) in jobs {

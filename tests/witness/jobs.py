@@ -180,6 +180,7 @@ def job(draw: Draw) -> dict:
         least_dose(draw, s, p, R)
     mixing(draw, s, out, N)
     containers(draw, s, products)
+    water(draw, s, out)
     return out
 
 
@@ -213,6 +214,18 @@ def least_dose(draw, s, p, R):
         what, size = sizes[name]
         least = F(number) / size * R * draw.choice([F(1, 2), 1, F(11, 10), F(9, 10), 2])
         p["at_least"] = draw.say(least, s[f"{what}_per_area"])
+
+
+def water(draw, s, out):
+    """A water analysis, labels that ask for ammonium sulfate, and products that hold some."""
+    if draw.chance(20):
+        ions = {"calcium": [20, 40, 100, 160], "magnesium": [5, 30], "sodium": [10, 100], "potassium": [2], "iron": [F(1, 10), 3]}
+        out["water"] = {ion: f"{tidy(F(draw.choice(sizes)), 6)} mg/L" for ion, sizes in ions.items() if draw.chance(70)}
+    for p in out["products"]:
+        if draw.chance(15):
+            p.setdefault("label", {})["ammonium_sulfate"] = draw.choice(["0 g/L", "1 g/L", "10 g/L", "2 % w/v"])
+        if draw.chance(15) and "active_substances" not in p:
+            p["active_substances"] = [{"name": "ammonium sulfate", "content": draw.choice(["40 % w/w", "340 g/L", "1000 g/kg"])}]
 
 
 def containers(draw, s, products):

@@ -10,7 +10,7 @@ from types import SimpleNamespace as Record
 import slips
 from calibration import Calibrated
 from expectation import ANY, Either, Num, Si
-from quantities import (US_GAL, AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
+from quantities import (POUND, US_GAL, AREA, BY_MASS, BY_VOLUME, DENSITY, DRY_PER_AREA, LIQUID_PER_AREA, LITRE, MASS, PER_AREA, TIME, VOLUME,
                         NoAnswer, E, close, down, exact, marks, named_basis, nearest, over, quantity, under, up, value)
 
 
@@ -146,6 +146,7 @@ class Reckoning:
         self.ground()
         self.mix()
         self.season()
+        self.water()
         self.tank()
         self.volume()
         self.split()
@@ -637,6 +638,31 @@ class Reckoning:
             (cap.most / (self.per_unit(cap, p) or 1) for _, _, cap in p.largest), start=least)),
             "binding": binding, "parcel": parcel, "source": ANY} for binding, parcel in choices))
 
+    # 19. Water
+    def water(self):
+        ions = {ion: value(self.job.get("water", {}), ion) or 0 for ion in ("potassium", "sodium", "calcium", "magnesium", "iron")}
+        self.hardness = Fraction("2.497") * ions["calcium"] + Fraction("4.118") * ions["magnesium"]
+        pounds = {"potassium": "0.002", "sodium": "0.005", "calcium": "0.009", "magnesium": "0.014", "iron": "0.042"}
+        ppm = Fraction(1, 10**6) / LITRE
+        self.need = sum(Fraction(part) * ions[ion] / ppm for ion, part in pounds.items()) * POUND / (100 * US_GAL)
+        if self.decide(over, self.hardness, 200 * ppm):
+            self.note("note", "hard-water", path="water")
+        found = [(self.holds(p, s), p) for p in self.products for s in p.given.get("active_substances", [])
+                 if content(s)[3] == "ammonium sulfate"]
+        if None in [q for q, _ in found]:
+            return
+        there = sum(q * p.c for q, p in found)
+        for p in self.products:
+            asked = value(p.given, "label", "ammonium_sulfate")
+            if asked is not None and self.decide(under, there, max(asked, self.need)):
+                self.note("caution", "ammonium-sulfate-short", p.i)
+
+    def of_water(self):
+        ppm = Fraction(1, 10**6) / LITRE
+        classes = [("soft", under, 60), ("moderate", lambda a, b: not over(a, b), 120), ("hard", lambda a, b: not over(a, b), 180)]
+        name = next((name for name, rule, limit in classes if self.decide(rule, self.hardness, limit * ppm)), "very-hard")
+        return {"hardness": self.num(self.hardness, DENSITY), "hardness_class": name, "ammonium_sulfate_need": self.num(self.need, DENSITY)}
+
     # 3. The tank
     def tank(self):
         tank, sprayer = self.job["tank"], self.job["sprayer"]
@@ -1068,6 +1094,7 @@ class Reckoning:
             **({"mixing": self.mixing()} if "mixing" in self.job else {}),
             "format": "mixcalc-plan/1", "usable": go, "safe_fill": num(self.U, VOLUME), "area": num(self.A, AREA),
             **({"ground": self.twice} if self.twice else {}),
+            **({"water": self.of_water()} if "water" in self.job else {}),
             **({"calibration": self.of_calibration()} if self.calibrated else {}),
             "volume_rate": num(self.R, LIQUID_PER_AREA), "carrier_rate": num(self.k * self.R, LIQUID_PER_AREA),
             "last_strip": {"held_back": num(self.H, VOLUME, slack=10 * self.u * (self.H + (r or 0))),

@@ -15,7 +15,7 @@ use crate::finding::Force;
 use crate::label::{
     ActiveSubstance, Applied, Basis, CapBasis, Capped, Containers, Crop, Date, Dose, Equivalent, Formulation, Label,
     LabelOrder, LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent,
-    Treatment, Window,
+    Treatment, Water, Window,
 };
 use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
@@ -115,6 +115,9 @@ wire! {
         /// The sprayer's passes over the ground: where loads run out is told in them.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         passes: Option<PassWire>,
+        /// What is in the water that is the carrier.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        water: Option<WaterWire>,
         /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rate_basis: Option<BasisWire>,
@@ -140,6 +143,25 @@ wire! {
         /// What limits over time are held against.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         season: Option<SeasonWire>,
+    }
+
+    /// A water analysis; what it does not state is none.
+    struct WaterWire {
+        /// Potassium in it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        potassium: Option<Stated>,
+        /// Sodium in it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        sodium: Option<Stated>,
+        /// Calcium in it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        calcium: Option<Stated>,
+        /// Magnesium in it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        magnesium: Option<Stated>,
+        /// Iron in it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        iron: Option<Stated>,
     }
 
     /// A pass of the sprayer.
@@ -370,6 +392,9 @@ wire! {
         /// How long to wait after the product, before the next one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         wait: Option<Stated>,
+        /// Ammonium sulfate that it asks for in the mix; 0 g/L where it asks for what the water needs.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ammonium_sulfate: Option<Stated>,
         /// What the label says of the place in the mixing order.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         order: Option<LabelOrderWire>,
@@ -806,6 +831,9 @@ impl JobWire {
         if let Some(title) = &self.title {
             job = job.with_title(title);
         }
+        if let Some(water) = &self.water {
+            job = job.with_water(water.water().at("water")?);
+        }
         if let Some(pass) = &self.passes {
             job = job.with_pass(pass.pass().at("passes")?);
         }
@@ -881,6 +909,7 @@ impl JobWire {
             carrier_rate,
             calibration,
             passes: job.pass().as_ref().map(PassWire::of),
+            water: job.water().as_ref().map(WaterWire::of),
             rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),
@@ -1253,6 +1282,7 @@ impl LabelWire {
                 .transpose()
                 .at("first_carrier")?,
             wait: claimed!(self, wait),
+            ammonium_sulfate: claimed!(self, ammonium_sulfate),
             order: self.order.as_ref().map(LabelOrderWire::order).transpose()?.filter(|order| !order.says_nothing()),
             source: self.source.as_deref().map(Into::into),
             restrictions: Vec::new(),
@@ -1332,6 +1362,7 @@ impl LabelWire {
             max_volume_rate: label.max_volume_rate.map(Stated::of),
             first_carrier: label.first_carrier.map(Fraction::from),
             wait: label.wait.map(Stated::of),
+            ammonium_sulfate: label.ammonium_sulfate.map(Stated::of),
             order: label.order().map(LabelOrderWire::of),
             source: label.source.as_deref().map(ToString::to_string),
             max_treatments: None,
@@ -1553,6 +1584,27 @@ impl LabelOrderWire {
             step: order.step().map(Into::into),
             before: order.before().map(ToString::to_string).collect(),
             after: order.after().map(ToString::to_string).collect(),
+        }
+    }
+}
+
+impl WaterWire {
+    fn water(&self) -> Result<Water, Error> {
+        Water::new()
+            .with_potassium(claimed!(self, potassium).unwrap_or_default())?
+            .with_sodium(claimed!(self, sodium).unwrap_or_default())?
+            .with_calcium(claimed!(self, calcium).unwrap_or_default())?
+            .with_magnesium(claimed!(self, magnesium).unwrap_or_default())?
+            .with_iron(claimed!(self, iron).unwrap_or_default())
+    }
+
+    fn of(water: &Water) -> Self {
+        Self {
+            potassium: Some(Stated::of(water.potassium())),
+            sodium: Some(Stated::of(water.sodium())),
+            calcium: Some(Stated::of(water.calcium())),
+            magnesium: Some(Stated::of(water.magnesium())),
+            iron: Some(Stated::of(water.iron())),
         }
     }
 }

@@ -40,6 +40,9 @@ wire_out! {
         /// What the job's calibration comes to; absent where the job states its rate.
         #[serde(skip_serializing_if = "Option::is_none")]
         calibration: Option<CalibratedWire>,
+        /// What the water analysis comes to; absent where the job states none.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        water: Option<WaterPlanWire>,
         /// The strip kept for the rinse water.
         last_strip: Option<LastStripWire>,
         /// What stays in the sprayer after spraying out.
@@ -57,6 +60,16 @@ wire_out! {
         findings: Vec<FindingWire>,
         /// Cautions for people.
         cautions: Vec<CautionWire>,
+    }
+
+    /// What a water analysis comes to.
+    struct WaterPlanWire {
+        /// As calcium carbonate.
+        hardness: Stated,
+        /// soft, moderate, hard or very-hard.
+        hardness_class: &'static str,
+        /// Ammonium sulfate per volume of mix that binds what is in it.
+        ammonium_sulfate_need: Stated,
     }
 
     /// What the ground is made of: `area = field - buffers`.
@@ -579,6 +592,11 @@ impl PlanWire {
             volume_rate: Stated::of(plan.volume_rate()),
             carrier_rate: Stated::of(plan.carrier_rate()),
             calibration: plan.job().calibration().map(|(record, calibration)| CalibratedWire::of(record, calibration)),
+            water: plan.job().water().map(|water| WaterPlanWire {
+                hardness: Stated::of(water.hardness()),
+                hardness_class: water.hardness_class().name(),
+                ammonium_sulfate_need: Stated::of(water.ammonium_sulfate_need()),
+            }),
             last_strip: plan.last_strip().map(|strip| LastStripWire {
                 held_back: Stated::of(strip.held_back()),
                 area: Stated::of(strip.area()),

@@ -8,7 +8,9 @@ use core::mem::discriminant;
 use super::{Basis, Dose, LabelOrder, Restriction, Rule};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
-use crate::quantity::{Area, Quantity, Ratio, Time, Volume, VolumeRate, divisor, positive};
+use crate::quantity::{
+    Area, MassConcentration, Quantity, Ratio, Time, Volume, VolumeRate, divisor, not_negative, positive,
+};
 use crate::text;
 
 /// What a label says that one tank serves, where it doses by the tank: the dose per area that it means without saying so.
@@ -99,6 +101,7 @@ pub struct Label {
     pub(crate) volume_rate_basis: Option<Basis>,
     pub(crate) first_carrier: Option<Ratio>,
     pub(crate) wait: Option<Time>,
+    pub(crate) ammonium_sulfate: Option<MassConcentration>,
     pub(crate) order: Option<LabelOrder>,
     pub(crate) source: Option<Arc<str>>,
     pub(crate) restrictions: Vec<Restriction>,
@@ -180,6 +183,13 @@ impl Label {
     #[must_use]
     pub const fn with_wait(mut self, time: Time) -> Self {
         self.wait = Some(time);
+        self
+    }
+
+    /// Ammonium sulfate that the label asks for in the mix; none where it asks for what the water needs.
+    #[must_use]
+    pub const fn with_ammonium_sulfate(mut self, rate: MassConcentration) -> Self {
+        self.ammonium_sulfate = Some(rate);
         self
     }
 
@@ -274,6 +284,12 @@ impl Label {
         self.first_carrier
     }
 
+    /// Ammonium sulfate that the label asks for in the mix, where it says so.
+    #[must_use]
+    pub const fn ammonium_sulfate(&self) -> Option<MassConcentration> {
+        self.ammonium_sulfate
+    }
+
     /// How long to wait after the product, where the label says so.
     #[must_use]
     pub const fn wait(&self) -> Option<Time> {
@@ -350,6 +366,7 @@ impl Label {
             let known = [Basis::GroundArea, Basis::TreatedArea, Basis::LeafWallArea].map(Basis::name);
             return Err(error.allowed(text::one_of(&known)));
         }
+        self.ammonium_sulfate.map(not_negative).transpose().map_err(|error| error.at("ammonium_sulfate"))?;
         self.wait.map(positive).transpose().map_err(|error| error.at("wait"))?;
         if let (Some(least), Some(most)) = (self.min_volume_rate, self.max_volume_rate)
             && least > most

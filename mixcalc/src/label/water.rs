@@ -55,6 +55,30 @@ pub enum HardnessClass {
     VeryHard,
 }
 
+impl HardnessClass {
+    /// Name in documents.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Soft => "soft",
+            Self::Moderate => "moderate",
+            Self::Hard => "hard",
+            Self::VeryHard => "very-hard",
+        }
+    }
+}
+
+/// The name under which ammonium sulfate is looked for among active substances.
+pub(crate) const AMMONIUM_SULFATE: &str = "ammonium sulfate";
+
+/// Hardness from which water is treated, in mg/L of calcium carbonate. Turf advisories of US extension services (probable).
+const TREATED_FROM: f64 = 200.0;
+
+/// Hardness from which water is treated, as advice.
+pub(crate) fn treated_from() -> MassConcentration {
+    milligram_in_liter() * TREATED_FROM
+}
+
 macro_rules! ions {
     ($($(#[$doc:meta])* $with:ident $ion:ident;)*) => { $(
         $(#[$doc])*
@@ -65,6 +89,12 @@ macro_rules! ions {
         pub fn $with(mut self, $ion: MassConcentration) -> Result<Self, Error> {
             self.$ion = factor($ion, stringify!($ion))?;
             Ok(self)
+        }
+
+        $(#[$doc])*
+        #[must_use]
+        pub const fn $ion(self) -> MassConcentration {
+            self.$ion
         }
     )* };
 }

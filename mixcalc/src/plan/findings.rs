@@ -6,9 +6,9 @@ use alloc::vec::Vec;
 use super::recipe::Choice;
 use super::{LastStrip, Load, Plan, Portion, measuring, recipe};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
-use crate::label::{Basis, LabelTank, Product, Share, State};
+use crate::label::{AMMONIUM_SULFATE, Basis, LabelTank, Product, Share, State, Water, treated_from};
 use crate::quantity::close::{is_close, is_over, is_under};
-use crate::quantity::{Area, Quantity, Ratio};
+use crate::quantity::{Area, MassConcentration, Quantity, Ratio};
 use crate::sprayer;
 use crate::text::{self, source};
 
@@ -32,6 +32,7 @@ impl Plan {
             }
         }
         self.on_unverified(&mut findings);
+        self.on_water(&mut findings);
         self.on_slips(&mut findings);
         self.on_calibration(&mut findings);
         self.on_working_volume(&mut findings);
@@ -229,6 +230,40 @@ impl Plan {
         if measure.fillings_for(exact) > self.job.loading().max_fillings() {
             let most = measure.capacity().times(Ratio::of_steps(self.job.loading().max_fillings()));
             push(FindingCode::ManyFillings, exact.into(), Limit::advice(Bound::AtMost, most, source::FILLINGS));
+        }
+    }
+
+    /// Hard water, and less ammonium sulfate than water and labels ask for.
+    fn on_water(&self, findings: &mut Vec<Finding>) {
+        let water = self.job.water();
+        if let Some(hardness) = water.map(Water::hardness).filter(|hardness| is_over(*hardness, treated_from())) {
+            let limit = Limit::advice(Bound::AtMost, treated_from(), source::HARD_WATER);
+            findings.push(self.finding(FindingCode::HardWater, "water").actual_value(hardness).against(limit));
+        }
+        let need = water.map_or(MassConcentration::ZERO, Water::ammonium_sulfate_need);
+        for (index, product) in self.job.products().iter().enumerate() {
+            let Some(asked) = product.label().ammonium_sulfate() else { continue };
+            let (due, there) = (need.max(asked), self.ammonium_sulfate());
+            if let Some(there) = there.filter(|there| is_under(*there, due)) {
+                let key = "label.ammonium_sulfate";
+                let finding =
+                    self.on_product(FindingCode::AmmoniumSulfateShort, index, key, product).actual_value(there);
+                let limit = product.label().limit(Bound::AtLeast, due);
+                findings.push(finding.against(if need > asked {
+                    limit.at_source(source::AMMONIUM_SULFATE)
+                } else {
+                    limit
+                }));
+            }
+        }
+    }
+
+    /// Ammonium sulfate per volume of mix; `None` where that is not known.
+    fn ammonium_sulfate(&self) -> Option<MassConcentration> {
+        let substances = self.substances();
+        match substances.iter().find(|substance| substance.name() == AMMONIUM_SULFATE) {
+            Some(substance) => Some(substance.dose()?.as_solid_dose() / self.mix.rate),
+            None => Some(MassConcentration::ZERO),
         }
     }
 

@@ -8,7 +8,7 @@ use super::Ground;
 use super::delivered::Pass;
 use super::order::Mixing;
 use crate::error::{Error, ErrorCode};
-use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand, State};
+use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand, State, Water};
 use crate::measure::{Measure, MeasureKind};
 use crate::quantity::{Area, Density, Quantity, System, Volume, VolumeRate, not_negative, positive};
 use crate::sprayer::{Calibration, CalibrationRecord, Sprayer, Tank};
@@ -267,6 +267,7 @@ struct Fields {
     mixing: Option<Mixing>,
     calibration: Option<(CalibrationRecord, Calibration)>,
     pass: Option<Pass>,
+    water: Option<Water>,
 }
 
 impl Job {
@@ -319,6 +320,7 @@ impl Job {
             mixing: None,
             calibration: None,
             pass: None,
+            water: None,
         })))
     }
 
@@ -463,6 +465,18 @@ impl Job {
     #[must_use]
     pub fn with_mixing(self, mixing: Mixing) -> Self {
         self.changed(|fields| fields.mixing = Some(mixing))
+    }
+
+    /// What is in the water that is the carrier.
+    #[must_use]
+    pub fn with_water(self, water: Water) -> Self {
+        self.changed(|fields| fields.water = Some(water))
+    }
+
+    /// What is in the water, where that is stated.
+    #[must_use]
+    pub fn water(&self) -> Option<Water> {
+        self.0.water
     }
 
     /// The sprayer's passes over the ground: where loads run out is told in them.

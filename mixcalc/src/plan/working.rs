@@ -38,6 +38,7 @@ impl Plan {
         workings.tank();
         workings.ground();
         workings.calibration();
+        workings.water();
         workings.loads();
         workings.run_out();
         workings.amounts();
@@ -890,6 +891,24 @@ impl Workings<'_> {
             self.add(format!("totals.products[{product}].doses[{j}].dose"), Quantity::from(dose), formula);
         }
         self.source = source;
+    }
+
+    // 19. Water.
+
+    fn water(&mut self) {
+        self.source = words::WATER;
+        let Some(water) = self.plan.job.water() else { return };
+        self.given("job.water.potassium", Some(water.potassium()));
+        self.given("job.water.sodium", Some(water.sodium()));
+        self.given("job.water.calcium", Some(water.calcium()));
+        self.given("job.water.magnesium", Some(water.magnesium()));
+        self.given("job.water.iron", Some(water.iron()));
+        let hardness = "2.497 * a@job.water.calcium + 4.118 * m@job.water.magnesium";
+        self.add("water.hardness", water.hardness(), hardness);
+        let pounds = "0.002 * k@job.water.potassium + 0.005 * n@job.water.sodium + 0.009 * a@job.water.calcium + 0.014 * m@job.water.magnesium + 0.042 * f@job.water.iron";
+        // A pound in 100 US gallons, in parts of a milligram in a liter.
+        let formula = format!("({pounds}) * 1198.2642731689664");
+        self.add("water.ammonium_sulfate_need", water.ammonium_sulfate_need(), formula);
     }
 
     // 18. The jar test.
