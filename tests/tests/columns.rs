@@ -361,3 +361,70 @@ fn a_name_ends_in_its_unit() {
         }
     }
 }
+
+// --- The Python face, which is made from the list of calculations ---
+
+fn python() -> String {
+    let mut text = String::from(PYTHON_HEAD);
+    for name in calculations().map(|of| of.name).collect::<std::collections::BTreeSet<_>>() {
+        text += &format!("    \"{name}\",\n");
+    }
+    text += "]\n\n_Numbers: TypeAlias = Any\n_OnError: TypeAlias = Literal[\"raise\", \"status\"]\n_Progress: TypeAlias = bool | Callable[[int, int], object]\n";
+    for of in calculations() {
+        let inputs = of.inputs.iter().map(|input| format!("{}: _Numbers = None, ", input.name)).collect::<String>();
+        let given = of.inputs.iter().map(|input| format!("\"{0}\": {0}", input.name)).collect::<Vec<_>>().join(", ");
+        let outputs = of.outputs.iter().map(|output| format!("\"{}\"", output.name)).collect::<Vec<_>>().join(", ");
+        let said = |named: &[columns::Named]| {
+            named.iter().map(|one| format!("    {}\n        {}.\n", one.name, one.doc)).collect::<String>()
+        };
+        text += &format!(
+            "\n\ndef {}(\n    frame: Any = None, /, *, {inputs}\n    on_error: _OnError = \"raise\", threads: int = 1, progress: _Progress = False,\n) -> Any:\n    \"\"\"{}\n\n    Parameters\n    ----------\n{}\n    Returns\n    -------\n{}\n    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.\n    \"\"\"\n    return _columns.run(\"{}\", [{outputs}], frame, {{{given}}}, on_error, threads, progress)\n",
+            of.name,
+            of.doc.trim(),
+            said(of.inputs),
+            said(of.outputs),
+            of.name,
+        );
+    }
+    text
+}
+
+const PYTHON_HEAD: &str = r#""""Every sum over columns: keyword arguments that end in the unit, arrays in, arrays out; a frame in, the same kind of frame out.
+
+    >>> from mixcalc import columns
+    >>> plan = columns.plan(area_ha=[1.2, 0.4], volume_rate_l_per_ha=200, dose_l_per_ha=1.5, safe_fill_l=95)
+    >>> plan["full_loads"].tolist(), plan["part_load_l"].tolist()
+    ([2.0, 0.0], [50.0, 80.0])
+
+An argument is an array, a list, or one number for all rows; they are broadcast as numpy does. Doubles are read where they lie. Masked,
+boolean and complex arrays are refused. The answer is a dictionary of arrays by the names under Returns.
+
+With a `frame` of pandas, polars or pyarrow, or anything with the Arrow stream interface, an argument may be the name of a column, and one left out is
+the column of its own name. The answer is the frame with the outputs beside its columns. What is missing in it stays missing.
+
+`on_error="raise"` raises the InputError of the first row that is refused, its place such as `area_ha[17]` in its path. With "status" such rows
+are not a number, and `status` has for each row 0, or the code of its error. `threads` are used if asked for; other threads of Python run
+meanwhile. `progress=True` tells on standard error how far it is, a function is called with rows done and all rows.
+
+Made from the list of calculations of the core: change it there, then run `UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns`.
+"""
+
+from collections.abc import Callable
+from typing import Any, Literal, TypeAlias
+
+from mixcalc import _columns
+
+__all__ = [
+"#;
+
+#[test]
+fn the_python_face_is_what_the_list_of_calculations_says() {
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../mixcalc-py/python/mixcalc/columns.py");
+    if std::env::var_os("UPDATE_COLUMNS").is_some() {
+        std::fs::write(&path, python()).unwrap();
+    }
+    assert!(
+        std::fs::read_to_string(&path).unwrap() == python(),
+        "run UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns"
+    );
+}

@@ -16,7 +16,7 @@
 `print(plan)` shows the load sheet. The arithmetic never calls a dose safe: the label in force where you are decides.
 """
 
-from mixcalc import plans, uncertainty
+from mixcalc import columns, plans, uncertainty
 from mixcalc._mixcalc import (
     ActiveSubstance,
     Area,
@@ -162,6 +162,7 @@ __all__ = [
     "VolumeRate",
     "WorkRate",
     "__version__",
+    "columns",
     "course_length",
     "delivered_liquid_dose",
     "delivered_solid_dose",

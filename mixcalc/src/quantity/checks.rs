@@ -197,7 +197,7 @@ impl Stated for Coded {
     fn stated<Q: QuantityKind>(&mut self, value: f64, unit: &UnitOf<Q>, _: &'static str) -> Q {
         let si = unit.si(value);
         if Q::KIND == Kind::Temperature {
-            self.note(!(si < 0.0), ErrorCode::OutOfRange);
+            self.note(si >= 0.0 || si.is_nan(), ErrorCode::OutOfRange);
         }
         self.note(si.is_finite(), ErrorCode::NotFinite);
         Q::from_si(si)
