@@ -11,12 +11,14 @@
 //! | `part` | a job and its parts |
 //! | `plan` | a plan and what it holds |
 //! | `uncertain` | uncertain values, simulation |
+//! | `columns` | columns of numpy |
 //! | `calibration` | every way to a volume rate, and the sums around it |
 //! | `nozzle` | nozzles, their check, repeats, wear |
 //! | `readings` | tables of readings |
 
 mod border;
 mod calibration;
+mod columns;
 mod node;
 mod nozzle;
 mod part;
@@ -37,6 +39,8 @@ mod _mixcalc {
         required_flow, required_speed, required_swath, side_difference, speed, spraying_time, volume_of_catch,
         volume_rate, water_density, work_rate,
     };
+    #[pymodule_export]
+    use crate::columns::{_columns, _columns_explained};
     #[pymodule_export]
     use crate::nozzle::{
         Nozzle, NozzleCatches, NozzleSize, Wear, best_repeats, boom_height, check_nozzles, control_chart,

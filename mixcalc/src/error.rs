@@ -158,6 +158,13 @@ impl Error {
         self
     }
 
+    /// Puts a place of the caller's in the place of the one already known.
+    #[cfg(feature = "columns")]
+    pub(crate) fn placed(mut self, place: impl fmt::Display) -> Self {
+        self.0.path = place.to_string();
+        self
+    }
+
     /// The stable code.
     #[must_use]
     pub fn code(&self) -> ErrorCode {

@@ -1,6 +1,6 @@
 //! Products: formulation, active substances, densities, the dose on any basis, and what the label limits.
 
-mod amount;
+pub(crate) mod amount;
 mod containers;
 mod crop;
 mod dose;

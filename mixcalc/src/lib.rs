@@ -50,7 +50,7 @@
 //! # Features
 //!
 //! `std` and `document` (jobs in JSON and TOML, plans in JSON) are on; without them the crate needs only `alloc`. `schema` makes
-//! the JSON Schemas from the types. How each number is made is in `docs/numbers.md`, what each word means in `docs/vocabulary.toml`.
+//! the JSON Schemas from the types, `columns` does every sum over columns. How each number is made is in `docs/numbers.md`, what each word means in `docs/vocabulary.toml`.
 #![no_std]
 #![forbid(unsafe_code)]
 
@@ -61,6 +61,8 @@ extern crate std;
 #[macro_use]
 extern crate uom;
 
+#[cfg(feature = "columns")]
+pub mod columns;
 #[cfg(feature = "document")]
 pub mod document;
 mod error;

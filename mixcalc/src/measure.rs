@@ -8,8 +8,13 @@ use alloc::sync::Arc;
 use core::fmt;
 
 use crate::error::{Error, ErrorCode};
-use crate::quantity::close::{MOST_STEPS, is_over, is_under, steps_down, steps_nearest, steps_up};
-use crate::quantity::{Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, scale_unit};
+use crate::quantity::checks::{Checks, answered};
+use crate::quantity::close::{
+    MOST_STEPS, is_countable, is_over, is_under, steps_down, steps_up, whole_down, whole_nearest,
+};
+use crate::quantity::{
+    AdditiveKind, Kind, Mass, Quantity, Ratio, System, Volume, on_scale, people_unit, positive, scale_unit,
+};
 use crate::text::{self, legible_name};
 
 use self::accuracy::Accuracy;
@@ -401,29 +406,71 @@ fn named(kind: MeasureKind, capacity: Amount, graduation: Amount, system: System
 ///
 /// `docs/numbers.md`, sections 1 and 6.
 pub fn graduations(amount: Amount, graduation: Amount, maximum: Amount) -> Result<u64, Error> {
-    let amount = amount.positive().map_err(|error| error.at("amount"))?;
-    let graduation = graduation.positive().map_err(|error| error.at("graduation"))?;
-    let maximum = maximum.positive().map_err(|error| error.at("maximum"))?;
-    for (other, name) in [(graduation, "graduation"), (maximum, "maximum")] {
-        Quantity::from(other).claim_kind(Quantity::from(amount).kind()).map_err(|error| error.at(name))?;
-    }
-    let out_of_range = |phrase, limit: Amount| {
-        Err(Error::new(ErrorCode::OutOfRange).at("amount").given(amount).allowed(format_args!("{phrase} {limit}")))
+    let counted = match (amount, graduation, maximum) {
+        (Amount::Volume(x), Amount::Volume(g), Amount::Volume(most)) => {
+            answered(|checks| formula::graduations(checks, x, g, most))?
+        }
+        (Amount::Mass(x), Amount::Mass(g), Amount::Mass(most)) => {
+            answered(|checks| formula::graduations(checks, x, g, most))?
+        }
+        _ => {
+            for (input, name) in [(amount, "amount"), (graduation, "graduation"), (maximum, "maximum")] {
+                input.positive().map_err(|error| error.at(name))?;
+            }
+            for (other, name) in [(graduation, "graduation"), (maximum, "maximum")] {
+                Quantity::from(other).claim_kind(Quantity::from(amount).kind()).map_err(|error| error.at(name))?;
+            }
+            Ratio::ZERO
+        }
     };
-    if amount.exceeds(maximum) {
-        return out_of_range(text::word("at most the maximum,"), maximum);
+    Ok(steps_down(counted).unwrap_or(MOST_STEPS))
+}
+
+/// The formulas, each for one number and for a column.
+pub(crate) mod formula {
+    use super::{AdditiveKind, Checks, ErrorCode, Ratio, is_countable, is_over, is_under, nearest_within, text};
+
+    #[inline(always)]
+    pub(crate) fn graduations<Q: AdditiveKind>(
+        checks: &mut impl Checks,
+        amount: Q,
+        graduation: Q,
+        maximum: Q,
+    ) -> Ratio {
+        let (amount, graduation) = (checks.divisor(amount, "amount"), checks.divisor(graduation, "graduation"));
+        let maximum = checks.divisor(maximum, "maximum");
+        checks.must(!is_over(amount, maximum), ErrorCode::OutOfRange, |error| {
+            let allowed = text::word("at most the maximum,");
+            error.at("amount").given(amount).allowed(format_args!("{allowed} {maximum}"))
+        });
+        let (nearest, within) = nearest_within(amount / graduation, maximum / graduation);
+        checks.must(is_countable(nearest), ErrorCode::Uncountable, |error| {
+            error.at("graduation").given(graduation).allowed(super::MOST_STEPS)
+        });
+        checks.must(!is_under(amount, graduation), ErrorCode::OutOfRange, |error| {
+            let allowed = text::word("at least one graduation,");
+            error.at("amount").given(amount).allowed(format_args!("{allowed} {graduation}"))
+        });
+        within
     }
-    match nearest(amount, graduation, maximum).map_err(|error| error.at("graduation"))? {
-        Some(graduations) => Ok(graduations),
-        None => out_of_range(text::word("at least one graduation,"), graduation),
-    }
+}
+
+/// Whole graduations nearest to an amount, a half going down, and those of them that are not over a maximum, one at least; both amounts in
+/// graduations.
+#[inline(always)]
+fn nearest_within(amount: Ratio, maximum: Ratio) -> (Ratio, Ratio) {
+    let (nearest, most) = (whole_nearest(amount), whole_down(maximum));
+    (nearest, nearest.min(most).max(Ratio::one()))
 }
 
 /// Graduations for an amount: nearest, a half going down, and never over the ceiling. `None` below one graduation.
 fn nearest(amount: Amount, graduation: Amount, ceiling: Amount) -> Result<Option<u64>, Error> {
-    let nearest = steps_nearest(steps(amount, graduation)).ok_or_else(|| uncountable(graduation))?;
+    let (nearest, within) = nearest_within(steps(amount, graduation), steps(ceiling, graduation));
+    if !is_countable(nearest) {
+        return Err(uncountable(graduation));
+    }
     let enough = !amount.is_under(graduation);
-    Ok(enough.then_some(nearest.min(most_within(ceiling, graduation)).max(1)))
+    Ok(enough.then(|| steps_down(within).unwrap_or(MOST_STEPS)))
 }
 
 /// Whole graduations that are not over a ceiling.

@@ -1,11 +1,11 @@
 //! The sprayer: its kind, its tank and the safe fill, what stays in it after spraying out, its nozzles, and what it puts out.
 
-mod calibration;
+pub(crate) mod calibration;
 mod delivered;
 mod fan;
 mod nozzle;
 mod nozzle_check;
-mod output;
+pub(crate) mod output;
 mod record;
 mod repeats;
 mod setting;

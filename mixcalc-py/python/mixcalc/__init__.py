@@ -16,7 +16,7 @@
 `print(plan)` shows the load sheet. The arithmetic never calls a dose safe: the label in force where you are decides.
 """
 
-from mixcalc import nozzles, plans, readings, uncertainty
+from mixcalc import columns, nozzles, plans, readings, uncertainty
 from mixcalc._mixcalc import (
     ActiveSubstance,
     Area,
@@ -184,6 +184,7 @@ __all__ = [
     "best_repeats",
     "boom_height",
     "check_nozzles",
+    "columns",
     "control_chart",
     "course_length",
     "delivered_liquid_dose",

@@ -1,9 +1,10 @@
 //! Doses into amounts, and from one basis to another.
 
 use crate::error::Error;
+use crate::quantity::checks::answered;
 use crate::quantity::{
     Area, Content, Density, LiquidDose, Mass, MassConcentration, MassFraction, MassPerArea, SolidDose, Volume,
-    VolumeFraction, VolumeRate, divisor, factor,
+    VolumeFraction, VolumeRate,
 };
 
 /// Volume of a product for an area at a dose by volume: `D * A`.
@@ -30,7 +31,7 @@ use crate::quantity::{
 ///
 /// Definition.
 pub fn liquid_amount(liquid_dose: LiquidDose, area: Area) -> Result<Volume, Error> {
-    Ok(factor(liquid_dose, "liquid_dose")? * factor(area, "area")?)
+    answered(|checks| formula::liquid_amount(checks, liquid_dose, area))
 }
 
 /// Mass of a product for an area at a dose by mass: `D * A`.
@@ -57,7 +58,7 @@ pub fn liquid_amount(liquid_dose: LiquidDose, area: Area) -> Result<Volume, Erro
 ///
 /// Definition.
 pub fn solid_amount(solid_dose: SolidDose, area: Area) -> Result<Mass, Error> {
-    Ok(factor(solid_dose, "solid_dose")? * factor(area, "area")?)
+    answered(|checks| formula::solid_amount(checks, solid_dose, area))
 }
 
 /// Volume of a product in a volume of mix: `f * V`.
@@ -85,7 +86,7 @@ pub fn solid_amount(solid_dose: SolidDose, area: Area) -> Result<Mass, Error> {
 ///
 /// Definition.
 pub fn liquid_amount_in_mix(volume_fraction: VolumeFraction, mix: Volume) -> Result<Volume, Error> {
-    Ok(factor(volume_fraction, "volume_fraction")? * factor(mix, "mix")?)
+    answered(|checks| formula::liquid_amount_in_mix(checks, volume_fraction, mix))
 }
 
 /// Mass of a product in a volume of mix: `f * V`.
@@ -113,7 +114,7 @@ pub fn liquid_amount_in_mix(volume_fraction: VolumeFraction, mix: Volume) -> Res
 ///
 /// Definition.
 pub fn solid_amount_in_mix(mass_concentration: MassConcentration, mix: Volume) -> Result<Mass, Error> {
-    Ok(factor(mass_concentration, "mass_concentration")? * factor(mix, "mix")?)
+    answered(|checks| formula::solid_amount_in_mix(checks, mass_concentration, mix))
 }
 
 /// Dose by volume per ground area that a dose per volume of mix comes to: `f * R`.
@@ -141,7 +142,7 @@ pub fn solid_amount_in_mix(mass_concentration: MassConcentration, mix: Volume) -
 ///
 /// Definition. See also its inverse, [`volume_fraction`].
 pub fn liquid_dose(volume_fraction: VolumeFraction, volume_rate: VolumeRate) -> Result<LiquidDose, Error> {
-    Ok(factor(volume_fraction, "volume_fraction")? * factor(volume_rate, "volume_rate")?)
+    answered(|checks| formula::liquid_dose(checks, volume_fraction, volume_rate))
 }
 
 /// Dose by mass per ground area that a dose per volume of mix comes to: `f * R`.
@@ -169,7 +170,7 @@ pub fn liquid_dose(volume_fraction: VolumeFraction, volume_rate: VolumeRate) -> 
 ///
 /// Definition. See also its inverse, [`mass_concentration`].
 pub fn solid_dose(mass_concentration: MassConcentration, volume_rate: VolumeRate) -> Result<SolidDose, Error> {
-    Ok(factor(mass_concentration, "mass_concentration")? * factor(volume_rate, "volume_rate")?)
+    answered(|checks| formula::solid_dose(checks, mass_concentration, volume_rate))
 }
 
 /// Volume of a product per volume of mix at a dose by volume: `D / R`.
@@ -198,7 +199,7 @@ pub fn solid_dose(mass_concentration: MassConcentration, volume_rate: VolumeRate
 ///
 /// Definition. See also its inverse, [`liquid_dose`].
 pub fn volume_fraction(liquid_dose: LiquidDose, volume_rate: VolumeRate) -> Result<VolumeFraction, Error> {
-    Ok(factor(liquid_dose, "liquid_dose")? / divisor(volume_rate, "volume_rate")?)
+    answered(|checks| formula::volume_fraction(checks, liquid_dose, volume_rate))
 }
 
 /// Mass of a product per volume of mix at a dose by mass: `D / R`.
@@ -227,7 +228,7 @@ pub fn volume_fraction(liquid_dose: LiquidDose, volume_rate: VolumeRate) -> Resu
 ///
 /// Definition. See also its inverse, [`solid_dose`].
 pub fn mass_concentration(solid_dose: SolidDose, volume_rate: VolumeRate) -> Result<MassConcentration, Error> {
-    Ok(factor(solid_dose, "solid_dose")? / divisor(volume_rate, "volume_rate")?)
+    answered(|checks| formula::mass_concentration(checks, solid_dose, volume_rate))
 }
 
 /// Active substance per ground area in a dose by volume: `content * D`.
@@ -255,7 +256,7 @@ pub fn mass_concentration(solid_dose: SolidDose, volume_rate: VolumeRate) -> Res
 ///
 /// Definition. See also its inverse, [`liquid_dose_of_substance`].
 pub fn substance_in_liquid_dose(content: Content, liquid_dose: LiquidDose) -> Result<MassPerArea, Error> {
-    Ok(factor(content, "content")? * factor(liquid_dose, "liquid_dose")?)
+    answered(|checks| formula::substance_in_liquid_dose(checks, content, liquid_dose))
 }
 
 /// Active substance per ground area in a dose by mass: `content * D`.
@@ -283,7 +284,7 @@ pub fn substance_in_liquid_dose(content: Content, liquid_dose: LiquidDose) -> Re
 ///
 /// Definition. See also its inverse, [`solid_dose_of_substance`].
 pub fn substance_in_solid_dose(content: MassFraction, solid_dose: SolidDose) -> Result<MassPerArea, Error> {
-    Ok(factor(content, "content")? * factor(solid_dose, "solid_dose")?)
+    answered(|checks| formula::substance_in_solid_dose(checks, content, solid_dose))
 }
 
 /// Dose by volume of a product that brings so much active substance: `S / content`.
@@ -312,7 +313,7 @@ pub fn substance_in_solid_dose(content: MassFraction, solid_dose: SolidDose) -> 
 ///
 /// Definition. See also its inverse, [`substance_in_liquid_dose`].
 pub fn liquid_dose_of_substance(content: Content, substance: MassPerArea) -> Result<LiquidDose, Error> {
-    Ok((factor(substance, "substance")? / divisor(content, "content")?).as_liquid_dose())
+    answered(|checks| formula::liquid_dose_of_substance(checks, content, substance))
 }
 
 /// Dose by mass of a product that brings so much active substance: `S / content`.
@@ -341,7 +342,7 @@ pub fn liquid_dose_of_substance(content: Content, substance: MassPerArea) -> Res
 ///
 /// Definition. See also its inverse, [`substance_in_solid_dose`].
 pub fn solid_dose_of_substance(content: MassFraction, substance: MassPerArea) -> Result<SolidDose, Error> {
-    Ok((factor(substance, "substance")? / divisor(content, "content")?).as_solid_dose())
+    answered(|checks| formula::solid_dose_of_substance(checks, content, substance))
 }
 
 /// Mass of a volume of a liquid product: `density * V`.
@@ -369,7 +370,7 @@ pub fn solid_dose_of_substance(content: MassFraction, substance: MassPerArea) ->
 ///
 /// Definition. See also its inverse, [`liquid_volume`].
 pub fn liquid_mass(density: Density, volume: Volume) -> Result<Mass, Error> {
-    Ok(divisor(density, "density")? * factor(volume, "volume")?)
+    answered(|checks| formula::liquid_mass(checks, density, volume))
 }
 
 /// Volume of a mass of a liquid product: `m / density`.
@@ -397,5 +398,124 @@ pub fn liquid_mass(density: Density, volume: Volume) -> Result<Mass, Error> {
 ///
 /// Definition. See also its inverse, [`liquid_mass`].
 pub fn liquid_volume(mass: Mass, density: Density) -> Result<Volume, Error> {
-    Ok(factor(mass, "mass")? / divisor(density, "density")?)
+    answered(|checks| formula::liquid_volume(checks, mass, density))
+}
+
+/// The formulas, each for one number and for a column.
+pub(crate) mod formula {
+    use super::{
+        Area, Content, Density, LiquidDose, Mass, MassConcentration, MassFraction, MassPerArea, SolidDose, Volume,
+        VolumeFraction, VolumeRate,
+    };
+    use crate::quantity::checks::Checks;
+
+    #[inline(always)]
+    pub(crate) fn liquid_amount(checks: &mut impl Checks, liquid_dose: LiquidDose, area: Area) -> Volume {
+        checks.factor(liquid_dose, "liquid_dose") * checks.factor(area, "area")
+    }
+
+    #[inline(always)]
+    pub(crate) fn solid_amount(checks: &mut impl Checks, solid_dose: SolidDose, area: Area) -> Mass {
+        checks.factor(solid_dose, "solid_dose") * checks.factor(area, "area")
+    }
+
+    #[inline(always)]
+    pub(crate) fn liquid_amount_in_mix(
+        checks: &mut impl Checks,
+        volume_fraction: VolumeFraction,
+        mix: Volume,
+    ) -> Volume {
+        checks.factor(volume_fraction, "volume_fraction") * checks.factor(mix, "mix")
+    }
+
+    #[inline(always)]
+    pub(crate) fn solid_amount_in_mix(
+        checks: &mut impl Checks,
+        mass_concentration: MassConcentration,
+        mix: Volume,
+    ) -> Mass {
+        checks.factor(mass_concentration, "mass_concentration") * checks.factor(mix, "mix")
+    }
+
+    #[inline(always)]
+    pub(crate) fn liquid_dose(
+        checks: &mut impl Checks,
+        volume_fraction: VolumeFraction,
+        volume_rate: VolumeRate,
+    ) -> LiquidDose {
+        checks.factor(volume_fraction, "volume_fraction") * checks.factor(volume_rate, "volume_rate")
+    }
+
+    #[inline(always)]
+    pub(crate) fn solid_dose(
+        checks: &mut impl Checks,
+        mass_concentration: MassConcentration,
+        volume_rate: VolumeRate,
+    ) -> SolidDose {
+        checks.factor(mass_concentration, "mass_concentration") * checks.factor(volume_rate, "volume_rate")
+    }
+
+    #[inline(always)]
+    pub(crate) fn volume_fraction(
+        checks: &mut impl Checks,
+        liquid_dose: LiquidDose,
+        volume_rate: VolumeRate,
+    ) -> VolumeFraction {
+        checks.factor(liquid_dose, "liquid_dose") / checks.divisor(volume_rate, "volume_rate")
+    }
+
+    #[inline(always)]
+    pub(crate) fn mass_concentration(
+        checks: &mut impl Checks,
+        solid_dose: SolidDose,
+        volume_rate: VolumeRate,
+    ) -> MassConcentration {
+        checks.factor(solid_dose, "solid_dose") / checks.divisor(volume_rate, "volume_rate")
+    }
+
+    #[inline(always)]
+    pub(crate) fn substance_in_liquid_dose(
+        checks: &mut impl Checks,
+        content: Content,
+        liquid_dose: LiquidDose,
+    ) -> MassPerArea {
+        checks.factor(content, "content") * checks.factor(liquid_dose, "liquid_dose")
+    }
+
+    #[inline(always)]
+    pub(crate) fn substance_in_solid_dose(
+        checks: &mut impl Checks,
+        content: MassFraction,
+        solid_dose: SolidDose,
+    ) -> MassPerArea {
+        checks.factor(content, "content") * checks.factor(solid_dose, "solid_dose")
+    }
+
+    #[inline(always)]
+    pub(crate) fn liquid_dose_of_substance(
+        checks: &mut impl Checks,
+        content: Content,
+        substance: MassPerArea,
+    ) -> LiquidDose {
+        (checks.factor(substance, "substance") / checks.divisor(content, "content")).as_liquid_dose()
+    }
+
+    #[inline(always)]
+    pub(crate) fn solid_dose_of_substance(
+        checks: &mut impl Checks,
+        content: MassFraction,
+        substance: MassPerArea,
+    ) -> SolidDose {
+        (checks.factor(substance, "substance") / checks.divisor(content, "content")).as_solid_dose()
+    }
+
+    #[inline(always)]
+    pub(crate) fn liquid_mass(checks: &mut impl Checks, density: Density, volume: Volume) -> Mass {
+        checks.divisor(density, "density") * checks.factor(volume, "volume")
+    }
+
+    #[inline(always)]
+    pub(crate) fn liquid_volume(checks: &mut impl Checks, mass: Mass, density: Density) -> Volume {
+        checks.factor(mass, "mass") / checks.divisor(density, "density")
+    }
 }

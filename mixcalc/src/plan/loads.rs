@@ -4,12 +4,13 @@ use alloc::vec::Vec;
 
 use super::job::{Job, LastStrip, Split};
 use crate::error::{Error, ErrorCode};
-use crate::quantity::close::{is_close, is_under, steps_down, steps_in_difference, steps_up};
-use crate::quantity::{Area, Ratio, Volume, VolumeRate, divisor, significant};
+use crate::quantity::checks::{Checks, answered};
+use crate::quantity::close::{is_close, is_under, steps_down, steps_in_difference, whole_down, whole_up};
+use crate::quantity::{Area, Ratio, Volume, VolumeRate, significant};
 use crate::text;
 
 /// Most loads of one plan.
-const MOST_LOADS: u64 = 100_000_000_000;
+const MOST_LOADS: f64 = 1e11;
 
 /// What is held back for a last strip, and the ground that it leaves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -108,24 +109,55 @@ pub(crate) struct Division {
 ///
 /// `docs/numbers.md`, sections 1 and 5: without marks and without a least working volume.
 pub fn full_and_part_load(mix: Volume, safe_fill: Volume) -> Result<(u64, Volume), Error> {
-    let (mix, safe_fill) = (divisor(mix, "mix")?, divisor(safe_fill, "safe_fill")?);
-    let (count, full) = counted(mix, safe_fill).map_err(|error| error.at("mix"))?;
-    let part = InMarks::left_of(mix, safe_fill * Ratio::of_steps(full), None).volume();
-    Ok((full, if count > full { part.min(safe_fill) } else { Volume::ZERO }))
+    let (full, part) = answered(|checks| formula::full_and_part_load(checks, mix, safe_fill))?;
+    Ok((steps_down(full).unwrap_or(0), part))
+}
+
+/// The formulas, each for one number and for a column.
+pub(crate) mod formula {
+    use super::{Checks, Ratio, Volume, counted, left_of};
+
+    #[inline(always)]
+    pub(crate) fn full_and_part_load(checks: &mut impl Checks, mix: Volume, safe_fill: Volume) -> (Ratio, Volume) {
+        let (mix, safe_fill) = (checks.divisor(mix, "mix"), checks.divisor(safe_fill, "safe_fill"));
+        full_and_part(checks, mix, safe_fill, "mix")
+    }
+
+    /// Full loads and the part load of a mix; `of` is the input that gives too many.
+    #[inline(always)]
+    pub(in crate::plan) fn full_and_part(
+        checks: &mut impl Checks,
+        mix: Volume,
+        safe_fill: Volume,
+        of: &'static str,
+    ) -> (Ratio, Volume) {
+        let (count, full) = counted(checks, mix, safe_fill, of);
+        let part = left_of(mix, safe_fill * full).min(safe_fill);
+        (full, if count > full { part } else { Volume::ZERO })
+    }
 }
 
 /// How many loads a volume of mix takes, and how many of them are full.
-fn counted(mix: Volume, safe_fill: Volume) -> Result<(u64, u64), Error> {
+#[inline(always)]
+fn counted(checks: &mut impl Checks, mix: Volume, safe_fill: Volume, of: &'static str) -> (Ratio, Ratio) {
     let loads = mix / safe_fill;
-    let too_many =
-        || Error::new(ErrorCode::TooManyLoads).given(significant(loads.number(), 4)).allowed(text::word("1e11"));
-    let count = steps_up(loads).filter(|count| *count <= MOST_LOADS).ok_or_else(too_many)?;
-    Ok((count, steps_down(loads).unwrap_or(count)))
+    let count = whole_up(loads);
+    checks.must(count.number() <= MOST_LOADS, ErrorCode::TooManyLoads, |error| {
+        error.at(of).given(significant(loads.number(), 4)).allowed(text::word("1e11"))
+    });
+    (count, whole_down(loads))
+}
+
+/// What loads leave of a mix; the difference of two large volumes carries their rounding, and is none where it would be below nothing.
+#[inline(always)]
+fn left_of(mix: Volume, taken: Volume) -> Volume {
+    Volume::ZERO.max(mix - taken)
 }
 
 /// Divides a volume of mix into loads.
 pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Division, Error> {
-    let (count, full) = counted(mix, safe_fill).map_err(|error| error.at("area"))?;
+    let (count, full) = answered(|checks| counted(checks, mix, safe_fill, "area"))?;
+    let [count, full] = [count, full].map(|loads| steps_down(loads).unwrap_or(0));
     let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
     let least = job.tank().least_working_volume();
     let is_too_small = |part: Volume| least.is_some_and(|least| is_under(part, least));
@@ -151,10 +183,9 @@ struct InMarks {
 }
 
 impl InMarks {
-    /// What is left of a volume. The difference of two large volumes carries their rounding, so that whether it stands on a mark is
-    /// judged at their scale.
+    /// What is left of a volume. Whether it stands on a mark is judged at the scale of both volumes, whose rounding it carries.
     fn left_of(mix: Volume, taken: Volume, graduation: Option<Volume>) -> Self {
-        let volume = Volume::ZERO.max(mix - taken);
+        let volume = left_of(mix, taken);
         let Some(step) = graduation else {
             return Self { graduation, marks: 0, rest: volume };
         };

@@ -5,7 +5,8 @@ use alloc::vec::Vec;
 use super::job::{Job, Rate};
 use crate::error::{Error, ErrorCode};
 use crate::label::{Basis, Composition, Displacement, Product, Share, Stand};
-use crate::quantity::{Area, LiquidDose, Ratio, Volume, VolumeFraction, VolumeRate, divisor, factor, ordered_sum};
+use crate::quantity::checks::answered;
+use crate::quantity::{Area, LiquidDose, Ratio, Volume, VolumeFraction, VolumeRate, ordered_sum};
 
 /// Volume of mix for an area at a volume rate: `R * A`.
 ///
@@ -31,7 +32,7 @@ use crate::quantity::{Area, LiquidDose, Ratio, Volume, VolumeFraction, VolumeRat
 ///
 /// `docs/numbers.md`, section 4, without strip.
 pub fn mix(volume_rate: VolumeRate, area: Area) -> Result<Volume, Error> {
-    Ok(factor(volume_rate, "volume_rate")? * factor(area, "area")?)
+    answered(|checks| formula::mix(checks, volume_rate, area))
 }
 
 /// Ground that a volume of mix serves: `V / R`.
@@ -59,7 +60,7 @@ pub fn mix(volume_rate: VolumeRate, area: Area) -> Result<Volume, Error> {
 ///
 /// `docs/numbers.md`, section 5.
 pub fn area_for_mix(mix: Volume, volume_rate: VolumeRate) -> Result<Area, Error> {
-    Ok(factor(mix, "mix")? / divisor(volume_rate, "volume_rate")?)
+    answered(|checks| formula::area_for_mix(checks, mix, volume_rate))
 }
 
 /// What a liter of mix is made of.
@@ -156,4 +157,20 @@ pub(super) fn displaced(displacements: &[Option<Displacement>]) -> (LiquidDose, 
             },
         )),
     )
+}
+
+/// The formulas, each for one number and for a column.
+pub(crate) mod formula {
+    use super::{Area, Volume, VolumeRate};
+    use crate::quantity::checks::Checks;
+
+    #[inline(always)]
+    pub(crate) fn mix(checks: &mut impl Checks, volume_rate: VolumeRate, area: Area) -> Volume {
+        checks.factor(volume_rate, "volume_rate") * checks.factor(area, "area")
+    }
+
+    #[inline(always)]
+    pub(crate) fn area_for_mix(checks: &mut impl Checks, mix: Volume, volume_rate: VolumeRate) -> Area {
+        checks.factor(mix, "mix") / checks.divisor(volume_rate, "volume_rate")
+    }
 }

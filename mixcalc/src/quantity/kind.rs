@@ -111,6 +111,20 @@ macro_rules! kinds {
                 }
             }
 
+            /// The factor of a unit that it has a constructor for, by the symbol of the unit.
+            #[cfg(feature = "columns")]
+            pub(super) const fn factor_of(self, symbol: &str) -> Option<Factor> {
+                match self {
+                    $(Self::$name => {
+                        $(if unit::is_word(symbol, $symbol) {
+                            return Some($factor);
+                        })*
+                        None
+                    })*
+                    Self::Derived => None,
+                }
+            }
+
             /// The dimension; `None` for a derived quantity, which may have any.
             #[must_use]
             pub const fn dimension(self) -> Option<Dimension> {
@@ -131,9 +145,11 @@ macro_rules! kinds {
 
             impl QuantityKind for $name {
                 const KIND: Kind = Kind::$name;
+                #[inline]
                 fn si(self) -> f64 {
                     self.0.value()
                 }
+                #[inline]
                 fn from_si(value: f64) -> Self {
                     Self(system::$inner::coherent(value))
                 }
@@ -201,7 +217,7 @@ macro_rules! kinds {
 }
 
 /// A double into a kind, the same as text of it would give, or the error that shows it.
-fn finite<Q: QuantityKind>(value: f64, symbol: &str, factor: Factor) -> Result<Q, Error> {
+pub(super) fn finite<Q: QuantityKind>(value: f64, symbol: &str, factor: Factor) -> Result<Q, Error> {
     let si = read::si_of(value, factor, Q::KIND);
     if Q::KIND == Kind::Temperature && si < 0.0 {
         Err(read::below_absolute_zero(value))
@@ -689,6 +705,7 @@ impl VolumeFraction {
     }
 
     /// Whether these parts leave something of the whole.
+    #[inline(always)]
     pub(crate) fn leaves_rest(self) -> bool {
         super::close::is_under(self.as_ratio(), Ratio::one())
     }
@@ -736,7 +753,7 @@ pub(crate) fn ordered_sum<Q: QuantityKind>(terms: impl IntoIterator<Item = Q>) -
 
 /// Least and largest magnitude, in coherent units, of anything that is measured. Far outside the physical job, and near enough that no sum
 /// of a plan leaves the range of doubles.
-const MAGNITUDES: core::ops::RangeInclusive<f64> = 1e-30..=1e30;
+pub(super) const MAGNITUDES: core::ops::RangeInclusive<f64> = 1e-30..=1e30;
 
 /// A quantity that must be above zero.
 pub(crate) fn positive<Q: QuantityKind>(value: Q) -> Result<Q, Error> {

@@ -20,6 +20,7 @@
 //! volume_rate(LiquidDose::from_liters_per_hectare(2.5).unwrap());
 //! ```
 
+pub(crate) mod checks;
 pub(crate) mod close;
 mod dimension;
 mod dynamic;

@@ -21,6 +21,10 @@ pub(crate) struct Factor {
 impl Factor {
     pub(super) const ONE: Self = Self::new(1.0, 1.0);
 
+    /// No unit: nothing over nothing.
+    #[cfg(feature = "columns")]
+    pub(super) const NOTHING: Self = Self::new(0.0, 0.0);
+
     const fn new(numerator: f64, denominator: f64) -> Self {
         Self { numerator, denominator, offset: 0.0 }
     }
@@ -38,6 +42,13 @@ impl Factor {
     /// This unit per another one, reduced where one part divides the other, to stay exact.
     pub(super) const fn per(self, below: Self) -> Self {
         Self::new(self.numerator * below.denominator, self.denominator * below.numerator).reduced()
+    }
+
+    /// This unit per another one; one where they are the same.
+    #[cfg(feature = "columns")]
+    pub(super) const fn per_or_one(self, other: Self) -> Self {
+        let is_other = same(self.numerator, other.numerator) && same(self.denominator, other.denominator);
+        if is_other { Self::ONE } else { self.per(other) }
     }
 
     const fn reduced(self) -> Self {
@@ -72,6 +83,19 @@ impl Factor {
     pub(super) const fn of_si(self, value: f64) -> f64 {
         (value - self.offset) * self.denominator / self.numerator
     }
+}
+
+/// Whether two words are one, while compiling.
+#[cfg(feature = "columns")]
+pub(super) const fn is_word(a: &str, b: &str) -> bool {
+    let (mut a, mut b) = (a.as_bytes(), b.as_bytes());
+    while let ([first, rest @ ..], [other, others @ ..]) = (a, b) {
+        if *first != *other {
+            return false;
+        }
+        (a, b) = (rest, others);
+    }
+    a.is_empty() && b.is_empty()
 }
 
 const fn same(a: f64, b: f64) -> bool {

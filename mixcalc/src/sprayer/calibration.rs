@@ -7,10 +7,11 @@ use super::nozzle::above_zero;
 use super::record::CalibrationRecord;
 use super::setting::{Difference, Setting};
 use crate::error::{Error, ErrorCode};
+use crate::quantity::checks::answered;
 use crate::quantity::close::is_over;
 use crate::quantity::{
     AdditiveKind, Area, Density, Flow, Length, Mass, Ratio, Speed, Temperature, Time, Volume, VolumePerArea,
-    VolumeRate, WorkRate, divisor, factor, not_negative, positive,
+    VolumeRate, WorkRate, not_negative, positive,
 };
 
 use crate::text::{self, working as words};
@@ -622,7 +623,7 @@ pub fn one_128th_acre() -> Area {
 ///
 /// Definition.
 pub fn course_length(area: Area, swath: Length) -> Result<Length, Error> {
-    Ok(factor(area, "area")? / divisor(swath, "swath")?)
+    answered(|checks| formula::course_length(checks, area, swath))
 }
 
 /// Density of air-free water at one atmosphere, from 0 to 40 °C: `a5 (1 - (T + a1)^2 (T + a2) / (a3 (T + a4)))`, to 0.001 %.
@@ -706,4 +707,15 @@ pub fn volume_of_catch(mass: &Uncertain<Mass>, density: &Uncertain<Density>) -> 
     })?;
     let buoyancy = Uncertain::exact(Ratio::one() * (1.0 - AIR_KG_PER_L / WEIGHTS_KG_PER_L))?;
     mass.times::<_, Mass>(&buoyancy)?.over(&heavier)
+}
+
+/// The formulas, each for one number and for a column.
+pub(crate) mod formula {
+    use super::{Area, Length};
+    use crate::quantity::checks::Checks;
+
+    #[inline(always)]
+    pub(crate) fn course_length(checks: &mut impl Checks, area: Area, swath: Length) -> Length {
+        checks.factor(area, "area") / checks.divisor(swath, "swath")
+    }
 }

@@ -1,7 +1,8 @@
 //! What a sprayer puts out as it travels: flow, speed and swath against volume rate and work rate.
 
 use crate::error::Error;
-use crate::quantity::{Area, Flow, Length, Speed, Time, Volume, VolumeRate, WorkRate, divisor, factor};
+use crate::quantity::checks::answered;
+use crate::quantity::{Area, Flow, Length, Speed, Time, Volume, VolumeRate, WorkRate};
 
 /// Volume rate at a given flow, speed over the ground and swath: `R = Q / (v * w)`.
 ///
@@ -32,8 +33,7 @@ use crate::quantity::{Area, Flow, Length, Speed, Time, Volume, VolumeRate, WorkR
 ///
 /// Definition. See also [`required_flow`], [`required_speed`], [`required_swath`].
 pub fn volume_rate(flow: Flow, speed: Speed, swath: Length) -> Result<VolumeRate, Error> {
-    let treated = divisor(speed, "speed")? * divisor(swath, "swath")?;
-    Ok((factor(flow, "flow")? / treated).as_volume_rate())
+    answered(|checks| formula::volume_rate(checks, flow, speed, swath))
 }
 
 /// Flow of all open nozzles that a volume rate takes: `Q = R * v * w`.
@@ -60,8 +60,7 @@ pub fn volume_rate(flow: Flow, speed: Speed, swath: Length) -> Result<VolumeRate
 ///
 /// [`volume_rate()`] solved for the flow.
 pub fn required_flow(volume_rate: VolumeRate, speed: Speed, swath: Length) -> Result<Flow, Error> {
-    let treated = factor(speed, "speed")? * factor(swath, "swath")?;
-    Ok(treated * factor(volume_rate, "volume_rate")?)
+    answered(|checks| formula::required_flow(checks, volume_rate, speed, swath))
 }
 
 /// Speed over the ground at which a flow gives a volume rate: `v = Q / (R * w)`.
@@ -89,8 +88,7 @@ pub fn required_flow(volume_rate: VolumeRate, speed: Speed, swath: Length) -> Re
 ///
 /// [`volume_rate()`] solved for the speed.
 pub fn required_speed(flow: Flow, volume_rate: VolumeRate, swath: Length) -> Result<Speed, Error> {
-    let work_rate = factor(flow, "flow")? / divisor(volume_rate, "volume_rate")?;
-    Ok(work_rate / divisor(swath, "swath")?)
+    answered(|checks| formula::required_speed(checks, flow, volume_rate, swath))
 }
 
 /// Swath over which a flow gives a volume rate at a speed: `w = Q / (R * v)`.
@@ -118,8 +116,7 @@ pub fn required_speed(flow: Flow, volume_rate: VolumeRate, swath: Length) -> Res
 ///
 /// [`volume_rate()`] solved for the swath.
 pub fn required_swath(flow: Flow, volume_rate: VolumeRate, speed: Speed) -> Result<Length, Error> {
-    let work_rate = factor(flow, "flow")? / divisor(volume_rate, "volume_rate")?;
-    Ok(work_rate / divisor(speed, "speed")?)
+    answered(|checks| formula::required_swath(checks, flow, volume_rate, speed))
 }
 
 /// Ground treated in a time: `v * w`. Turning and filling are not in it.
@@ -147,7 +144,7 @@ pub fn required_swath(flow: Flow, volume_rate: VolumeRate, speed: Speed) -> Resu
 ///
 /// Definition.
 pub fn work_rate(speed: Speed, swath: Length) -> Result<WorkRate, Error> {
-    Ok(factor(speed, "speed")? * factor(swath, "swath")?)
+    answered(|checks| formula::work_rate(checks, speed, swath))
 }
 
 /// Time that the nozzles are open over an area: `A / (work rate)`. Turning and filling are not in it.
@@ -176,7 +173,7 @@ pub fn work_rate(speed: Speed, swath: Length) -> Result<WorkRate, Error> {
 ///
 /// Definition.
 pub fn spraying_time(area: Area, work_rate: WorkRate) -> Result<Time, Error> {
-    Ok(factor(area, "area")? / divisor(work_rate, "work_rate")?)
+    answered(|checks| formula::spraying_time(checks, area, work_rate))
 }
 
 /// Flow from a volume that was caught in a time: `V / t`.
@@ -204,7 +201,7 @@ pub fn spraying_time(area: Area, work_rate: WorkRate) -> Result<Time, Error> {
 ///
 /// Definition.
 pub fn flow(volume: Volume, time: Time) -> Result<Flow, Error> {
-    Ok(factor(volume, "volume")? / divisor(time, "time")?)
+    answered(|checks| formula::flow(checks, volume, time))
 }
 
 /// Speed from a distance that was covered in a time: `d / t`.
@@ -232,5 +229,70 @@ pub fn flow(volume: Volume, time: Time) -> Result<Flow, Error> {
 ///
 /// Definition.
 pub fn speed(distance: Length, time: Time) -> Result<Speed, Error> {
-    Ok(factor(distance, "distance")? / divisor(time, "time")?)
+    answered(|checks| formula::speed(checks, distance, time))
+}
+
+/// The formulas, each for one number and for a column.
+pub(crate) mod formula {
+    use super::{Area, Flow, Length, Speed, Time, Volume, VolumeRate, WorkRate};
+    use crate::quantity::checks::Checks;
+
+    #[inline(always)]
+    pub(crate) fn volume_rate(checks: &mut impl Checks, flow: Flow, speed: Speed, swath: Length) -> VolumeRate {
+        let treated = checks.divisor(speed, "speed") * checks.divisor(swath, "swath");
+        (checks.factor(flow, "flow") / treated).as_volume_rate()
+    }
+
+    #[inline(always)]
+    pub(crate) fn required_flow(
+        checks: &mut impl Checks,
+        volume_rate: VolumeRate,
+        speed: Speed,
+        swath: Length,
+    ) -> Flow {
+        let treated = checks.factor(speed, "speed") * checks.factor(swath, "swath");
+        treated * checks.factor(volume_rate, "volume_rate")
+    }
+
+    #[inline(always)]
+    pub(crate) fn required_speed(
+        checks: &mut impl Checks,
+        flow: Flow,
+        volume_rate: VolumeRate,
+        swath: Length,
+    ) -> Speed {
+        let work_rate = checks.factor(flow, "flow") / checks.divisor(volume_rate, "volume_rate");
+        work_rate / checks.divisor(swath, "swath")
+    }
+
+    #[inline(always)]
+    pub(crate) fn required_swath(
+        checks: &mut impl Checks,
+        flow: Flow,
+        volume_rate: VolumeRate,
+        speed: Speed,
+    ) -> Length {
+        let work_rate = checks.factor(flow, "flow") / checks.divisor(volume_rate, "volume_rate");
+        work_rate / checks.divisor(speed, "speed")
+    }
+
+    #[inline(always)]
+    pub(crate) fn work_rate(checks: &mut impl Checks, speed: Speed, swath: Length) -> WorkRate {
+        checks.factor(speed, "speed") * checks.factor(swath, "swath")
+    }
+
+    #[inline(always)]
+    pub(crate) fn spraying_time(checks: &mut impl Checks, area: Area, work_rate: WorkRate) -> Time {
+        checks.factor(area, "area") / checks.divisor(work_rate, "work_rate")
+    }
+
+    #[inline(always)]
+    pub(crate) fn flow(checks: &mut impl Checks, volume: Volume, time: Time) -> Flow {
+        checks.factor(volume, "volume") / checks.divisor(time, "time")
+    }
+
+    #[inline(always)]
+    pub(crate) fn speed(checks: &mut impl Checks, distance: Length, time: Time) -> Speed {
+        checks.factor(distance, "distance") / checks.divisor(time, "time")
+    }
 }
