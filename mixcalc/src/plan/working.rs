@@ -946,7 +946,7 @@ impl Workings<'_> {
                 self.add(
                     at("stock"),
                     stock,
-                    of.filter(|_| containers.and_then(|of| of.full()).is_some()).unwrap_or(stated),
+                    of.filter(|_| containers.is_some_and(|of| of.full().is_some())).unwrap_or(stated),
                 );
                 self.add(at("left"), left, format!("S@{} - d@{}", at("stock"), at("drawn")));
             }
