@@ -124,6 +124,7 @@ static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
         print_value("carrier", step.carrier_l, "L");
         break;
     case MIXCALC_ACTION_RINSE:
+    case MIXCALC_ACTION_RINSE_CONTAINERS:
         printf("\"times\": %" PRIu64 ", ", step.times);
         print_value("each", step.each_l, "L");
         break;
