@@ -183,7 +183,7 @@ header: ## Write the C header anew from the sources
 
 .PHONY: rust-plan
 rust-plan:
-	cargo build --release --locked --package mixcalc --examples
+	cargo build --release --locked --package mixcalc --features columns --examples
 
 # Places in messages of a fault are those of the sources, not of the machine.
 sources := $(wildcard $(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src/*/)
