@@ -37,7 +37,7 @@ def _side_by_side(array, shape):
         array = numpy.broadcast_to(array, shape).reshape(-1)
     (stride,) = array.strides
     fits = stride > 0 and stride % array.itemsize == 0 and array.flags.aligned and array.dtype.isnative
-    return array if fits else numpy.ascontiguousarray(array)
+    return array if fits else array.copy()
 
 
 def _reporter(progress):
