@@ -145,6 +145,11 @@ bench: ## Times beside what a user would do instead, and allocations
 bench-python: installed ## A plan in Python beside the same sums written with pint
 	$(INSTALLED)/bin/python benches/python/plan_beside_pint.py
 
+.PHONY: bench-columns
+bench-columns: installed rust-plan ## Columns beside numpy, polars and a copy of the same streams; the hash of 10^7 hostile rows
+	POLARS_MAX_THREADS=1 $(INSTALLED)/bin/python benches/python/columns.py
+	$(RELEASE)/examples/column_hash 10000000
+
 .PHONY: bench-c
 bench-c: package ## Cost of the C interface beside plain C: nanoseconds, instructions; needs valgrind
 	$(CC) -std=c11 -O2 $(STRICT) -I$(PACKAGE)/include benches/c/cost.c -L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib \

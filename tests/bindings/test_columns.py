@@ -8,6 +8,7 @@ import mixcalc
 import numpy
 import pandas
 import polars
+import pyarrow
 import pytest
 from mixcalc import columns
 
@@ -19,9 +20,9 @@ def test_rows_are_the_sums_of_one_number():
     numbers = numpy.random.default_rng(1)
     flow, speed, swath = numbers.uniform(0.1, 60, (3, 500))
     answer = columns.volume_rate(flow_l_per_min=flow, speed_km_per_h=speed, swath_m=swath)["volume_rate_l_per_ha"]
-    for row in range(500):
-        one = mixcalc.volume_rate(f"{flow[row]!r} L/min", f"{speed[row]!r} km/h", f"{swath[row]!r} m")
-        assert answer[row] == pytest.approx(one.to("L/ha"), rel=1e-14)
+    for flow_, speed_, swath_, rate in zip(flow.tolist(), speed.tolist(), swath.tolist(), answer.tolist()):
+        one = mixcalc.volume_rate(f"{flow_!r} L/min", f"{speed_!r} km/h", f"{swath_!r} m")
+        assert rate == pytest.approx(one.to("L/ha"), rel=1e-14)
 
 
 @pytest.mark.parametrize(
@@ -113,6 +114,26 @@ def test_polars_keeps_columns_and_null_stays_null_while_nan_is_refused():
     assert raised.value.path == "area_ha[1]"
     whole = columns.mix(polars.DataFrame({"area_ha": [1, 2]}), volume_rate_l_per_ha=200)
     assert whole["mix_l"].round(9).to_list() == [200, 400]
+
+
+def test_tables_of_arrow_and_what_streams_them_come_back_as_tables():
+    table = pyarrow.table({"field": ["a", "b", "c"], "area_ha": pyarrow.chunked_array([[1.2, None], [0.4]])})
+    for frame in (table, table.combine_chunks().to_batches()[0], Streaming(table)):
+        answer = columns.plan(frame, **PLAIN)
+        assert answer.schema.names[:2] == ["field", "area_ha"]
+        assert answer.column("full_loads").to_pylist() == [2, None, 0]
+    with pytest.raises(mixcalc.InputError, match="area_ha"):
+        columns.plan(pyarrow.table({"area_ha": [True]}), **PLAIN)
+
+
+class Streaming:
+    """What has nothing but the Arrow stream interface."""
+
+    def __init__(self, table):
+        self.table = table
+
+    def __arrow_c_stream__(self, requested_schema=None):
+        return self.table.__arrow_c_stream__(requested_schema)
 
 
 def test_threads_and_progress_change_nothing_and_progress_is_told(capsys):

@@ -268,7 +268,7 @@ proptest! {
 fn threads_steps_and_one_number_for_all_rows_change_nothing() {
     let of = calculations().find(|of| of.name == "plan").unwrap();
     let count = 10_000;
-    let of_row = |i: usize, most: f64| if i % 101 == 0 { f64::NAN } else { (i * 7919 % 1000) as f64 / 1000.0 * most };
+    let of_row = |i: usize, most: f64| if i.is_multiple_of(101) { f64::NAN } else { (i * 7919 % 1000) as f64 / 1000.0 * most };
     let areas: Vec<f64> = (0..count).map(|i| of_row(i, 40.0)).collect();
     let records: Vec<f64> = (0..count).flat_map(|i| [of_row(i, 40.0), -1.0, -2.0]).collect();
     let (rates, doses, fills) = (vec![200.0; count], vec![1.5; count], vec![95.0; count]);

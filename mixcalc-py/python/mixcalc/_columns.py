@@ -1,5 +1,6 @@
 """What every function of `mixcalc.columns` does around the call of the core: arrays and frames in, the same kind out. No arithmetic."""
 
+import importlib
 import math
 import sys
 
@@ -124,7 +125,7 @@ def _of_polars(frame):
 
 
 def _of_arrow(frame):
-    import pyarrow
+    pyarrow = importlib.import_module("pyarrow")
 
     def taken(path, name):
         column = frame.column(name)
@@ -155,7 +156,7 @@ def _adapter(frame):
     if library == "pyarrow" and hasattr(frame, "append_column"):
         return _of_arrow(frame)
     if hasattr(frame, "__arrow_c_stream__"):
-        import pyarrow
+        pyarrow = importlib.import_module("pyarrow")
 
         return _of_arrow(pyarrow.table(frame))
     allowed = "a data frame of pandas or polars, or a table with the Arrow stream interface; arrays go in by their names"
