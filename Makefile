@@ -154,6 +154,11 @@ bench-monte-carlo: installed ## Monte Carlo beside the same in numpy
 	cargo build --release --locked --package mixcalc-benches --example monte_carlo
 	$(INSTALLED)/bin/python benches/python/monte_carlo_beside_numpy.py $(RELEASE)/examples/monte_carlo
 
+.PHONY: bench-columns
+bench-columns: installed rust-plan ## Columns beside numpy, polars and a copy of the same streams; the hash of 10^7 hostile rows
+	POLARS_MAX_THREADS=1 $(INSTALLED)/bin/python benches/python/columns.py
+	$(RELEASE)/examples/column_hash 10000000
+
 .PHONY: bench-c
 bench-c: package ## Cost of the C interface beside plain C: nanoseconds, instructions; needs valgrind
 	$(CC) -std=c11 -O2 $(STRICT) -I$(PACKAGE)/include benches/c/cost.c -L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib \
@@ -192,7 +197,7 @@ header: ## Write the C header anew from the sources
 
 .PHONY: rust-plan
 rust-plan:
-	cargo build --release --locked --package mixcalc --examples
+	cargo build --release --locked --package mixcalc --features columns --examples
 
 # Places in messages of a fault are those of the sources, not of the machine.
 sources := $(wildcard $(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src/*/)

@@ -1,5 +1,6 @@
 """What every function of `mixcalc.columns` does around the call of the core: arrays and frames in, the same kind out. No arithmetic."""
 
+import importlib
 import math
 import sys
 
@@ -37,7 +38,7 @@ def _side_by_side(array, shape):
         array = numpy.broadcast_to(array, shape).reshape(-1)
     (stride,) = array.strides
     fits = stride > 0 and stride % array.itemsize == 0 and array.flags.aligned and array.dtype.isnative
-    return array if fits else numpy.ascontiguousarray(array)
+    return array if fits else array.copy()
 
 
 def _reporter(progress):
@@ -124,7 +125,7 @@ def _of_polars(frame):
 
 
 def _of_arrow(frame):
-    import pyarrow
+    pyarrow = importlib.import_module("pyarrow")
 
     def taken(path, name):
         column = frame.column(name)
@@ -155,7 +156,7 @@ def _adapter(frame):
     if library == "pyarrow" and hasattr(frame, "append_column"):
         return _of_arrow(frame)
     if hasattr(frame, "__arrow_c_stream__"):
-        import pyarrow
+        pyarrow = importlib.import_module("pyarrow")
 
         return _of_arrow(pyarrow.table(frame))
     allowed = "a data frame of pandas or polars, or a table with the Arrow stream interface; arrays go in by their names"

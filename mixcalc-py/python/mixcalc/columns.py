@@ -2,7 +2,7 @@
 
     >>> from mixcalc import columns
     >>> plan = columns.plan(area_ha=[1.2, 0.4], volume_rate_l_per_ha=200, dose_l_per_ha=1.5, safe_fill_l=95)
-    >>> plan["full_loads"].tolist(), plan["part_load_l"].tolist()
+    >>> plan["full_loads"].tolist(), plan["part_load_l"].round(9).tolist()
     ([2.0, 0.0], [50.0, 80.0])
 
 An argument is an array, a list, or one number for all rows; they are broadcast as numpy does. Doubles are read where they lie. Masked,
