@@ -105,6 +105,8 @@
 #define MIXCALC_FINDING_UNIT_SLIP "unit-slip"
 #define MIXCALC_FINDING_AMOUNT_HARD_TO_MEASURE "amount-hard-to-measure"
 #define MIXCALC_FINDING_TOLERANCE_UNVERIFIED "tolerance-unverified"
+#define MIXCALC_FINDING_HARD_WATER "hard-water"
+#define MIXCALC_FINDING_AMMONIUM_SULFATE_SHORT "ammonium-sulfate-short"
 
 /**
  * By volume, in liters.

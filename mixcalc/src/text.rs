@@ -751,6 +751,12 @@ pub(crate) fn instrument_of(names: &[&str]) -> String {
     }
 }
 
+/// A row of a table that is not as long as its header.
+#[cfg(feature = "document")]
+pub(crate) fn fields_under(fields: usize, header: usize) -> String {
+    alloc::format!("{}: {fields} {} {header}", word("CSV"), word("fields under a header of"))
+}
+
 /// What a method takes.
 pub(crate) fn inputs_of(method: &str, names: &[&str]) -> String {
     alloc::format!("{} \"{method}\" {}: {}", word("what the method"), word("takes"), names.join(", "))

@@ -42,7 +42,7 @@ def _side_by_side(array, shape):
 
 
 def _reporter(progress):
-    """What is told of rows done and all rows: the caller's function, or a line on standard error."""
+    """What is told of rows done and all rows: the caller's function, or a line on stderr."""
     if callable(progress):
         return progress
 

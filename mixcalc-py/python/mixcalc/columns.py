@@ -13,7 +13,7 @@ the column of its own name. The answer is the frame with the outputs beside its 
 
 `on_error="raise"` raises the InputError of the first row that is refused, its place such as `area_ha[17]` in its path. With "status" such rows
 are not a number, and `status` has for each row 0, or the code of its error. `threads` are used if asked for; other threads of Python run
-meanwhile. `progress=True` tells on standard error how far it is, a function is called with rows done and all rows.
+meanwhile. `progress=True` tells on stderr how far it is, a function is called with rows done and all rows.
 
 Made from the list of calculations of the core: change it there, then run `UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns`.
 """

@@ -268,7 +268,7 @@ impl Row<'_> {
         if self.record.len() == self.columns.len() {
             return Ok(());
         }
-        let given = format!("CSV: {} fields under a header of {}", self.record.len(), self.columns.len());
+        let given = text::fields_under(self.record.len(), self.columns.len());
         Err(Error::new(ErrorCode::UnreadableDocument).given(given))
     }
 
