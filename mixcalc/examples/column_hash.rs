@@ -13,7 +13,11 @@ fn number(row: u64, column: u64, scale: f64) -> f64 {
     let mut mixed = (row * 4 + column + 1).wrapping_mul(0x9E37_79B9_7F4A_7C15);
     mixed = (mixed ^ (mixed >> 29)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
     mixed ^= mixed >> 32;
-    if mixed.is_multiple_of(7) { HOSTILE[(mixed / 7 % 11) as usize] } else { (mixed >> 11) as f64 / 2_f64.powi(53) * scale }
+    if mixed.is_multiple_of(7) {
+        HOSTILE[(mixed / 7 % 11) as usize]
+    } else {
+        (mixed >> 11) as f64 / 2_f64.powi(53) * scale
+    }
 }
 
 fn one(area: f64, rate: f64, dose: f64, fill: f64) -> Result<PlainPlan, Error> {

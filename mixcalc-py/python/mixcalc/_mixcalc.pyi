@@ -22,7 +22,7 @@ __all__ = [
     "ParticleDensity", "Plan", "Pressure", "Product", "Quantity", "Ratio", "Residual", "Season", "Setting",
     "Simulation", "SolidDose", "Speed", "Sprayer", "Tank", "Temperature", "Time", "Treatment", "Uncertain",
     "Volume", "VolumeFraction", "VolumePerArea", "VolumePerCrownHeight", "VolumePerRowLength",
-    "VolumePerTreeRowVolume", "VolumeRate", "WorkRate", "_panic", "course_length", "delivered_liquid_dose",
+    "VolumePerTreeRowVolume", "VolumeRate", "WorkRate", "_columns", "_columns_explained", "_panic", "course_length", "delivered_liquid_dose",
     "delivered_solid_dose", "flow", "job_schema", "one_128th_acre", "plan", "plan_json", "plan_schema",
     "required_flow", "required_speed", "required_swath", "side_difference", "simulate", "speed",
     "spraying_time", "version", "volume_of_catch", "volume_rate", "water_density", "work_rate",
