@@ -92,6 +92,20 @@ def test_doubles_side_by_side_are_not_copied():
     assert peak < 8e6 + 2e6 + 1e6
 
 
+def test_outputs_go_into_memory_of_the_caller_that_is_theirs_alone():
+    areas, room = numpy.array([1.2, 0.4]), numpy.empty(2)
+    answer = columns.mix(volume_rate_l_per_ha=200, area_ha=areas, out={"mix_l": room})
+    assert answer["mix_l"] is room and room.round(9).tolist() == [240, 80]
+    for bad in (areas, numpy.empty(3), numpy.empty(4)[::2], numpy.empty(2, "f4"), numpy.empty(2, ">f8"), [0.0, 0.0]):
+        with pytest.raises(mixcalc.InputError, match="out.mix_l"):
+            columns.mix(volume_rate_l_per_ha=200, area_ha=areas, out={"mix_l": bad})
+    room.flags.writeable = False
+    with pytest.raises(mixcalc.InputError, match="out.mix_l"):
+        columns.mix(volume_rate_l_per_ha=200, area_ha=areas, out={"mix_l": room})
+    with pytest.raises(mixcalc.InputError, match="names mix_l"):
+        columns.mix(volume_rate_l_per_ha=200, area_ha=areas, out={"mix": room})
+
+
 def test_pandas_keeps_index_and_columns_and_missing_stays_missing():
     frame = pandas.DataFrame({"field": ["a", "b", "c"], "area_ha": [1.2, None, 0.4]}, index=[7, 8, 9])
     answer = columns.plan(frame, **PLAIN)

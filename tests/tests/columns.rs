@@ -370,7 +370,7 @@ fn python() -> String {
     for name in calculations().map(|of| of.name).collect::<std::collections::BTreeSet<_>>() {
         text += &format!("    \"{name}\",\n");
     }
-    text += "]\n\n_Numbers: TypeAlias = Any\n_OnError: TypeAlias = Literal[\"raise\", \"status\"]\n_Progress: TypeAlias = bool | Callable[[int, int], object]\n";
+    text += "]\n\n_Numbers: TypeAlias = Any\n_Progress: TypeAlias = bool | Callable[[int, int], object]\n";
     for of in calculations() {
         let inputs = of.inputs.iter().map(|input| format!("{}: _Numbers = None, ", input.name)).collect::<String>();
         let given = of.inputs.iter().map(|input| format!("\"{0}\": {0}", input.name)).collect::<Vec<_>>().join(", ");
@@ -379,7 +379,7 @@ fn python() -> String {
             named.iter().map(|one| format!("    {}\n        {}.\n", one.name, one.doc)).collect::<String>()
         };
         text += &format!(
-            "\n\ndef {}(\n    frame: Any = None, /, *, {inputs}\n    on_error: _OnError = \"raise\", threads: int = 1, progress: _Progress = False,\n) -> Any:\n    \"\"\"{}\n\n    Parameters\n    ----------\n{}\n    Returns\n    -------\n{}\n    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.\n    \"\"\"\n    return _columns.run(\"{}\", [{outputs}], frame, {{{given}}}, on_error, threads, progress)\n",
+            "\n\ndef {}(\n    frame: Any = None, /, *, {inputs}\n    out: Mapping[str, Any] | None = None, on_error: Literal[\"raise\", \"status\"] = \"raise\", threads: int = 1, progress: _Progress = False,\n) -> Any:\n    \"\"\"{}\n\n    Parameters\n    ----------\n{}\n    Returns\n    -------\n{}\n    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.\n    \"\"\"\n    return _columns.run(\"{}\", [{outputs}], frame, {{{given}}}, out, on_error, threads, progress)\n",
             of.name,
             of.doc.trim(),
             said(of.inputs),
@@ -403,14 +403,17 @@ boolean and complex arrays are refused. The answer is a dictionary of arrays by 
 With a `frame` of pandas, polars or pyarrow, or anything with the Arrow stream interface, an argument may be the name of a column, and one left out is
 the column of its own name. The answer is the frame with the outputs beside its columns. What is missing in it stays missing.
 
+`out` has arrays of doubles by the names under Returns, one row after the other and none of them an input: they are written and handed back, and memory
+that is used again costs nothing to be had.
+
 `on_error="raise"` raises the InputError of the first row that is refused, its place such as `area_ha[17]` in its path. With "status" such rows
 are not a number, and `status` has for each row 0, or the code of its error. `threads` are used if asked for; other threads of Python run
-meanwhile. `progress=True` tells on standard error how far it is, a function is called with rows done and all rows.
+meanwhile. `progress=True` tells on stderr how far it is, a function is called with rows done and all rows.
 
 Made from the list of calculations of the core: change it there, then run `UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns`.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any, Literal, TypeAlias
 
 from mixcalc import _columns

@@ -53,7 +53,25 @@ def _reporter(progress):
     return line
 
 
-def _worked_out(name, outputs, given, missing, on_error, threads, progress):
+def _into(outputs, out, shape, columns):
+    """Where the outputs go, as rows: new memory, or the caller's."""
+    import numpy
+
+    if out is None:
+        return [numpy.empty(shape) for _ in outputs]
+    if set(out) != set(outputs):
+        raise _refused("out", ", ".join(out), "arrays by the names " + ", ".join(outputs))
+    others = list(columns)
+    for name in outputs:
+        array = out[name]
+        fits = type(array) is numpy.ndarray and array.dtype == numpy.float64 and array.dtype.isnative and array.shape == shape
+        if not (fits and array.flags.carray) or any(numpy.may_share_memory(array, other) for other in others):
+            raise _refused(f"out.{name}", type(array).__name__, f"a writeable array of doubles of the shape {shape} of its own memory")
+        others.append(array)
+    return [out[name] for name in outputs]
+
+
+def _worked_out(name, outputs, given, missing, out, on_error, threads, progress):
     """Arrays by name, and the status of each row where it is asked for."""
     import numpy
 
@@ -67,20 +85,21 @@ def _worked_out(name, outputs, given, missing, on_error, threads, progress):
         raise _refused(name, shapes, "columns of as many rows, or one number for all rows") from None
     rows = math.prod(shape)
     columns = [_side_by_side(array, shape) for array in arrays.values()]
-    into = [numpy.empty(rows) for _ in outputs]
+    answers = _into(outputs, out, shape, columns)
+    into = [array.reshape(-1) for array in answers]
     status = numpy.empty(rows, numpy.uint16)
     step = _CHUNK * max(threads, 1) if progress else max(rows, 1)
     for start in range(0, rows, step):
         part = slice(start, min(start + step, rows))
         chunk = [column[part] if column.ndim else column for column in columns]
-        _mixcalc._columns(name, chunk, [out[part] for out in into], status[part], threads)
+        _mixcalc._columns(name, chunk, [array[part] for array in into], status[part], threads)
         if progress:
             _reporter(progress)(part.stop, rows)
     if missing is not None:
         status[missing] = 0
     if on_error == "raise" and status.any():
         _mixcalc._columns_explained(name, columns, int(numpy.flatnonzero(status)[0]))
-    answer = dict(zip(outputs, (out.reshape(shape) for out in into)))
+    answer = dict(zip(outputs, answers))
     return answer | {"status": status.reshape(shape)} if on_error == "status" else answer
 
 
@@ -163,13 +182,13 @@ def _adapter(frame):
     raise _refused("frame", type(frame).__name__, allowed)
 
 
-def run(name, outputs, frame, given, on_error, threads, progress):
+def run(name, outputs, frame, given, out, on_error, threads, progress):
     """The body of every function."""
     if frame is None:
         absent = [path for path, value in given.items() if value is None]
         if absent:
             raise TypeError(f"columns.{name}() needs {', '.join(absent)}")
-        return _worked_out(name, outputs, given, None, on_error, threads, progress)
+        return _worked_out(name, outputs, given, None, out, on_error, threads, progress)
     taken, given_back = _adapter(frame)
     arrays, missing = {}, None
     for path, value in given.items():
@@ -179,5 +198,5 @@ def run(name, outputs, frame, given, on_error, threads, progress):
                 missing = none if missing is None else missing | none
         else:
             arrays[path] = value
-    answer = _worked_out(name, outputs, arrays, missing, on_error, threads, progress)
+    answer = _worked_out(name, outputs, arrays, missing, out, on_error, threads, progress)
     return given_back(answer, missing)

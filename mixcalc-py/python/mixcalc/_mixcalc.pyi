@@ -24,12 +24,12 @@ __all__ = [
     "Overlap", "Parcel", "ParticleDensity", "Plan", "Pressure", "Product", "Quantity", "Ratio", "Residual",
     "Season", "Setting", "Simulation", "SolidDose", "Speed", "Sprayer", "Tank", "Temperature", "Time", "Treatment",
     "Uncertain", "Volume", "VolumeFraction", "VolumePerArea", "VolumePerCrownHeight", "VolumePerRowLength",
-    "VolumePerTreeRowVolume", "VolumeRate", "Wear", "WorkRate", "_panic", "best_repeats", "boom_height",
-    "check_nozzles", "control_chart", "course_length", "delivered_liquid_dose", "delivered_solid_dose",
-    "density_factor", "fan_width", "flow", "is_settled", "job_schema", "one_128th_acre", "outlier", "plan",
-    "plan_json", "plan_schema", "read_readings", "repeats_needed", "required_flow", "required_sizes",
-    "required_speed", "required_swath", "side_difference", "simulate", "speed", "spraying_time", "version",
-    "volume_of_catch", "volume_rate", "water_density", "work_rate",
+    "VolumePerTreeRowVolume", "VolumeRate", "Wear", "WorkRate", "_columns", "_columns_explained", "_panic",
+    "best_repeats", "boom_height", "check_nozzles", "control_chart", "course_length", "delivered_liquid_dose",
+    "delivered_solid_dose", "density_factor", "fan_width", "flow", "is_settled", "job_schema", "one_128th_acre",
+    "outlier", "plan", "plan_json", "plan_schema", "read_readings", "repeats_needed", "required_flow",
+    "required_sizes", "required_speed", "required_swath", "side_difference", "simulate", "speed", "spraying_time",
+    "version", "volume_of_catch", "volume_rate", "water_density", "work_rate",
 ]
 
 version: Final[str]

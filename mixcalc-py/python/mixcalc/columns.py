@@ -11,6 +11,9 @@ boolean and complex arrays are refused. The answer is a dictionary of arrays by 
 With a `frame` of pandas, polars or pyarrow, or anything with the Arrow stream interface, an argument may be the name of a column, and one left out is
 the column of its own name. The answer is the frame with the outputs beside its columns. What is missing in it stays missing.
 
+`out` has arrays of doubles by the names under Returns, one row after the other and none of them an input: they are written and handed back, and memory
+that is used again costs nothing to be had.
+
 `on_error="raise"` raises the InputError of the first row that is refused, its place such as `area_ha[17]` in its path. With "status" such rows
 are not a number, and `status` has for each row 0, or the code of its error. `threads` are used if asked for; other threads of Python run
 meanwhile. `progress=True` tells on stderr how far it is, a function is called with rows done and all rows.
@@ -18,7 +21,7 @@ meanwhile. `progress=True` tells on stderr how far it is, a function is called w
 Made from the list of calculations of the core: change it there, then run `UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns`.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any, Literal, TypeAlias
 
 from mixcalc import _columns
@@ -62,13 +65,12 @@ __all__ = [
 ]
 
 _Numbers: TypeAlias = Any
-_OnError: TypeAlias = Literal["raise", "status"]
 _Progress: TypeAlias = bool | Callable[[int, int], object]
 
 
 def plan(
     frame: Any = None, /, *, area_ha: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, dose_l_per_ha: _Numbers = None, safe_fill_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """The loads of one liquid product at a volume rate: mix, product, full loads and the part load after them, and the product in each. Nothing is measured here, and no limit of a label is known.
 
@@ -98,14 +100,14 @@ def plan(
     product_in_part_load_l
         product in the part load, L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("plan", ["mix_l", "product_l", "full_loads", "part_load_l", "product_in_full_load_l", "product_in_part_load_l"], frame, {"area_ha": area_ha, "volume_rate_l_per_ha": volume_rate_l_per_ha, "dose_l_per_ha": dose_l_per_ha, "safe_fill_l": safe_fill_l}, on_error, threads, progress)
+    return _columns.run("plan", ["mix_l", "product_l", "full_loads", "part_load_l", "product_in_full_load_l", "product_in_part_load_l"], frame, {"area_ha": area_ha, "volume_rate_l_per_ha": volume_rate_l_per_ha, "dose_l_per_ha": dose_l_per_ha, "safe_fill_l": safe_fill_l}, out, on_error, threads, progress)
 
 
 def mix(
     frame: Any = None, /, *, volume_rate_l_per_ha: _Numbers = None, area_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Volume of mix for an area at a volume rate.
 
@@ -121,14 +123,14 @@ def mix(
     mix_l
         finished mix, L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("mix", ["mix_l"], frame, {"volume_rate_l_per_ha": volume_rate_l_per_ha, "area_ha": area_ha}, on_error, threads, progress)
+    return _columns.run("mix", ["mix_l"], frame, {"volume_rate_l_per_ha": volume_rate_l_per_ha, "area_ha": area_ha}, out, on_error, threads, progress)
 
 
 def area_for_mix(
     frame: Any = None, /, *, mix_l: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Ground that a volume of mix serves.
 
@@ -144,14 +146,14 @@ def area_for_mix(
     area_ha
         ground that it serves, ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("area_for_mix", ["area_ha"], frame, {"mix_l": mix_l, "volume_rate_l_per_ha": volume_rate_l_per_ha}, on_error, threads, progress)
+    return _columns.run("area_for_mix", ["area_ha"], frame, {"mix_l": mix_l, "volume_rate_l_per_ha": volume_rate_l_per_ha}, out, on_error, threads, progress)
 
 
 def full_and_part_load(
     frame: Any = None, /, *, mix_l: _Numbers = None, safe_fill_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Full loads, and the volume of the part load after them.
 
@@ -169,14 +171,14 @@ def full_and_part_load(
     part_load_l
         the part load after them, L; 0 where there is none.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("full_and_part_load", ["full_loads", "part_load_l"], frame, {"mix_l": mix_l, "safe_fill_l": safe_fill_l}, on_error, threads, progress)
+    return _columns.run("full_and_part_load", ["full_loads", "part_load_l"], frame, {"mix_l": mix_l, "safe_fill_l": safe_fill_l}, out, on_error, threads, progress)
 
 
 def safe_fill(
     frame: Any = None, /, *, nominal_l: _Numbers = None, brim_l: _Numbers = None, headspace_percent: _Numbers = None, graduation_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """The most that a tank may be filled to, by what is known of it: the lesser of the nominal volume and the brim capacity without the headspace, down to a mark of the tank.
 
@@ -196,14 +198,14 @@ def safe_fill(
     safe_fill_l
         the safe fill, L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("safe_fill", ["safe_fill_l"], frame, {"nominal_l": nominal_l, "brim_l": brim_l, "headspace_percent": headspace_percent, "graduation_l": graduation_l}, on_error, threads, progress)
+    return _columns.run("safe_fill", ["safe_fill_l"], frame, {"nominal_l": nominal_l, "brim_l": brim_l, "headspace_percent": headspace_percent, "graduation_l": graduation_l}, out, on_error, threads, progress)
 
 
 def graduations_of_volume(
     frame: Any = None, /, *, amount_l: _Numbers = None, graduation_l: _Numbers = None, maximum_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Whole graduations nearest to a volume, a half going down, and never over the maximum.
 
@@ -221,14 +223,14 @@ def graduations_of_volume(
     graduations
         how many graduations to measure.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("graduations_of_volume", ["graduations"], frame, {"amount_l": amount_l, "graduation_l": graduation_l, "maximum_l": maximum_l}, on_error, threads, progress)
+    return _columns.run("graduations_of_volume", ["graduations"], frame, {"amount_l": amount_l, "graduation_l": graduation_l, "maximum_l": maximum_l}, out, on_error, threads, progress)
 
 
 def graduations_of_mass(
     frame: Any = None, /, *, amount_kg: _Numbers = None, graduation_kg: _Numbers = None, maximum_kg: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Whole graduations nearest to a mass, a half going down, and never over the maximum.
 
@@ -246,14 +248,14 @@ def graduations_of_mass(
     graduations
         how many graduations to measure.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("graduations_of_mass", ["graduations"], frame, {"amount_kg": amount_kg, "graduation_kg": graduation_kg, "maximum_kg": maximum_kg}, on_error, threads, progress)
+    return _columns.run("graduations_of_mass", ["graduations"], frame, {"amount_kg": amount_kg, "graduation_kg": graduation_kg, "maximum_kg": maximum_kg}, out, on_error, threads, progress)
 
 
 def liquid_amount(
     frame: Any = None, /, *, liquid_dose_l_per_ha: _Numbers = None, area_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Volume of a product for an area, at a dose by volume.
 
@@ -269,14 +271,14 @@ def liquid_amount(
     amount_l
         product, L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("liquid_amount", ["amount_l"], frame, {"liquid_dose_l_per_ha": liquid_dose_l_per_ha, "area_ha": area_ha}, on_error, threads, progress)
+    return _columns.run("liquid_amount", ["amount_l"], frame, {"liquid_dose_l_per_ha": liquid_dose_l_per_ha, "area_ha": area_ha}, out, on_error, threads, progress)
 
 
 def solid_amount(
     frame: Any = None, /, *, solid_dose_kg_per_ha: _Numbers = None, area_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Mass of a product for an area, at a dose by mass.
 
@@ -292,14 +294,14 @@ def solid_amount(
     amount_kg
         product, kg.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("solid_amount", ["amount_kg"], frame, {"solid_dose_kg_per_ha": solid_dose_kg_per_ha, "area_ha": area_ha}, on_error, threads, progress)
+    return _columns.run("solid_amount", ["amount_kg"], frame, {"solid_dose_kg_per_ha": solid_dose_kg_per_ha, "area_ha": area_ha}, out, on_error, threads, progress)
 
 
 def liquid_amount_in_mix(
     frame: Any = None, /, *, volume_fraction_ml_per_100_l: _Numbers = None, mix_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Volume of a product in a volume of mix, at a dose per volume of finished mix.
 
@@ -315,14 +317,14 @@ def liquid_amount_in_mix(
     amount_l
         product, L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("liquid_amount_in_mix", ["amount_l"], frame, {"volume_fraction_ml_per_100_l": volume_fraction_ml_per_100_l, "mix_l": mix_l}, on_error, threads, progress)
+    return _columns.run("liquid_amount_in_mix", ["amount_l"], frame, {"volume_fraction_ml_per_100_l": volume_fraction_ml_per_100_l, "mix_l": mix_l}, out, on_error, threads, progress)
 
 
 def solid_amount_in_mix(
     frame: Any = None, /, *, mass_concentration_g_per_100_l: _Numbers = None, mix_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Mass of a product in a volume of mix, at a dose per volume of finished mix.
 
@@ -338,14 +340,14 @@ def solid_amount_in_mix(
     amount_kg
         product, kg.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("solid_amount_in_mix", ["amount_kg"], frame, {"mass_concentration_g_per_100_l": mass_concentration_g_per_100_l, "mix_l": mix_l}, on_error, threads, progress)
+    return _columns.run("solid_amount_in_mix", ["amount_kg"], frame, {"mass_concentration_g_per_100_l": mass_concentration_g_per_100_l, "mix_l": mix_l}, out, on_error, threads, progress)
 
 
 def liquid_dose(
     frame: Any = None, /, *, volume_fraction_ml_per_100_l: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose by volume per ground area that a dose per volume of mix comes to.
 
@@ -361,14 +363,14 @@ def liquid_dose(
     liquid_dose_l_per_ha
         volume of product per ground area, L/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("liquid_dose", ["liquid_dose_l_per_ha"], frame, {"volume_fraction_ml_per_100_l": volume_fraction_ml_per_100_l, "volume_rate_l_per_ha": volume_rate_l_per_ha}, on_error, threads, progress)
+    return _columns.run("liquid_dose", ["liquid_dose_l_per_ha"], frame, {"volume_fraction_ml_per_100_l": volume_fraction_ml_per_100_l, "volume_rate_l_per_ha": volume_rate_l_per_ha}, out, on_error, threads, progress)
 
 
 def solid_dose(
     frame: Any = None, /, *, mass_concentration_g_per_100_l: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose by mass per ground area that a dose per volume of mix comes to.
 
@@ -384,14 +386,14 @@ def solid_dose(
     solid_dose_kg_per_ha
         mass of product per ground area, kg/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("solid_dose", ["solid_dose_kg_per_ha"], frame, {"mass_concentration_g_per_100_l": mass_concentration_g_per_100_l, "volume_rate_l_per_ha": volume_rate_l_per_ha}, on_error, threads, progress)
+    return _columns.run("solid_dose", ["solid_dose_kg_per_ha"], frame, {"mass_concentration_g_per_100_l": mass_concentration_g_per_100_l, "volume_rate_l_per_ha": volume_rate_l_per_ha}, out, on_error, threads, progress)
 
 
 def volume_fraction(
     frame: Any = None, /, *, liquid_dose_l_per_ha: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose per volume of finished mix that a dose by volume per ground area comes to.
 
@@ -407,14 +409,14 @@ def volume_fraction(
     volume_fraction_ml_per_100_l
         product per finished mix, mL/100 L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("volume_fraction", ["volume_fraction_ml_per_100_l"], frame, {"liquid_dose_l_per_ha": liquid_dose_l_per_ha, "volume_rate_l_per_ha": volume_rate_l_per_ha}, on_error, threads, progress)
+    return _columns.run("volume_fraction", ["volume_fraction_ml_per_100_l"], frame, {"liquid_dose_l_per_ha": liquid_dose_l_per_ha, "volume_rate_l_per_ha": volume_rate_l_per_ha}, out, on_error, threads, progress)
 
 
 def mass_concentration(
     frame: Any = None, /, *, solid_dose_kg_per_ha: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose per volume of finished mix that a dose by mass per ground area comes to.
 
@@ -430,14 +432,14 @@ def mass_concentration(
     mass_concentration_g_per_100_l
         product per finished mix, g/100 L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("mass_concentration", ["mass_concentration_g_per_100_l"], frame, {"solid_dose_kg_per_ha": solid_dose_kg_per_ha, "volume_rate_l_per_ha": volume_rate_l_per_ha}, on_error, threads, progress)
+    return _columns.run("mass_concentration", ["mass_concentration_g_per_100_l"], frame, {"solid_dose_kg_per_ha": solid_dose_kg_per_ha, "volume_rate_l_per_ha": volume_rate_l_per_ha}, out, on_error, threads, progress)
 
 
 def substance_in_liquid_dose(
     frame: Any = None, /, *, content_g_per_l: _Numbers = None, liquid_dose_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Active substance per ground area in a dose by volume.
 
@@ -453,14 +455,14 @@ def substance_in_liquid_dose(
     substance_kg_per_ha
         active substance per ground area, kg/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("substance_in_liquid_dose", ["substance_kg_per_ha"], frame, {"content_g_per_l": content_g_per_l, "liquid_dose_l_per_ha": liquid_dose_l_per_ha}, on_error, threads, progress)
+    return _columns.run("substance_in_liquid_dose", ["substance_kg_per_ha"], frame, {"content_g_per_l": content_g_per_l, "liquid_dose_l_per_ha": liquid_dose_l_per_ha}, out, on_error, threads, progress)
 
 
 def substance_in_solid_dose(
     frame: Any = None, /, *, content_g_per_kg: _Numbers = None, solid_dose_kg_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Active substance per ground area in a dose by mass.
 
@@ -476,14 +478,14 @@ def substance_in_solid_dose(
     substance_kg_per_ha
         active substance per ground area, kg/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("substance_in_solid_dose", ["substance_kg_per_ha"], frame, {"content_g_per_kg": content_g_per_kg, "solid_dose_kg_per_ha": solid_dose_kg_per_ha}, on_error, threads, progress)
+    return _columns.run("substance_in_solid_dose", ["substance_kg_per_ha"], frame, {"content_g_per_kg": content_g_per_kg, "solid_dose_kg_per_ha": solid_dose_kg_per_ha}, out, on_error, threads, progress)
 
 
 def liquid_dose_of_substance(
     frame: Any = None, /, *, content_g_per_l: _Numbers = None, substance_kg_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose by volume that gives an amount of active substance per ground area.
 
@@ -499,14 +501,14 @@ def liquid_dose_of_substance(
     liquid_dose_l_per_ha
         volume of product per ground area, L/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("liquid_dose_of_substance", ["liquid_dose_l_per_ha"], frame, {"content_g_per_l": content_g_per_l, "substance_kg_per_ha": substance_kg_per_ha}, on_error, threads, progress)
+    return _columns.run("liquid_dose_of_substance", ["liquid_dose_l_per_ha"], frame, {"content_g_per_l": content_g_per_l, "substance_kg_per_ha": substance_kg_per_ha}, out, on_error, threads, progress)
 
 
 def solid_dose_of_substance(
     frame: Any = None, /, *, content_g_per_kg: _Numbers = None, substance_kg_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose by mass that gives an amount of active substance per ground area.
 
@@ -522,14 +524,14 @@ def solid_dose_of_substance(
     solid_dose_kg_per_ha
         mass of product per ground area, kg/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("solid_dose_of_substance", ["solid_dose_kg_per_ha"], frame, {"content_g_per_kg": content_g_per_kg, "substance_kg_per_ha": substance_kg_per_ha}, on_error, threads, progress)
+    return _columns.run("solid_dose_of_substance", ["solid_dose_kg_per_ha"], frame, {"content_g_per_kg": content_g_per_kg, "substance_kg_per_ha": substance_kg_per_ha}, out, on_error, threads, progress)
 
 
 def liquid_mass(
     frame: Any = None, /, *, density_kg_per_l: _Numbers = None, volume_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Mass of a volume of a liquid.
 
@@ -545,14 +547,14 @@ def liquid_mass(
     mass_kg
         its mass, kg.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("liquid_mass", ["mass_kg"], frame, {"density_kg_per_l": density_kg_per_l, "volume_l": volume_l}, on_error, threads, progress)
+    return _columns.run("liquid_mass", ["mass_kg"], frame, {"density_kg_per_l": density_kg_per_l, "volume_l": volume_l}, out, on_error, threads, progress)
 
 
 def liquid_volume(
     frame: Any = None, /, *, mass_kg: _Numbers = None, density_kg_per_l: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Volume of a mass of a liquid.
 
@@ -568,14 +570,14 @@ def liquid_volume(
     volume_l
         its volume, L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("liquid_volume", ["volume_l"], frame, {"mass_kg": mass_kg, "density_kg_per_l": density_kg_per_l}, on_error, threads, progress)
+    return _columns.run("liquid_volume", ["volume_l"], frame, {"mass_kg": mass_kg, "density_kg_per_l": density_kg_per_l}, out, on_error, threads, progress)
 
 
 def volume_rate(
     frame: Any = None, /, *, flow_l_per_min: _Numbers = None, speed_km_per_h: _Numbers = None, swath_m: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Volume rate at a flow, a speed over the ground and a swath.
 
@@ -593,14 +595,14 @@ def volume_rate(
     volume_rate_l_per_ha
         volume of mix per ground area, L/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("volume_rate", ["volume_rate_l_per_ha"], frame, {"flow_l_per_min": flow_l_per_min, "speed_km_per_h": speed_km_per_h, "swath_m": swath_m}, on_error, threads, progress)
+    return _columns.run("volume_rate", ["volume_rate_l_per_ha"], frame, {"flow_l_per_min": flow_l_per_min, "speed_km_per_h": speed_km_per_h, "swath_m": swath_m}, out, on_error, threads, progress)
 
 
 def required_flow(
     frame: Any = None, /, *, volume_rate_l_per_ha: _Numbers = None, speed_km_per_h: _Numbers = None, swath_m: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Flow of all open nozzles that a volume rate takes.
 
@@ -618,14 +620,14 @@ def required_flow(
     flow_l_per_min
         flow of all open nozzles together, L/min.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("required_flow", ["flow_l_per_min"], frame, {"volume_rate_l_per_ha": volume_rate_l_per_ha, "speed_km_per_h": speed_km_per_h, "swath_m": swath_m}, on_error, threads, progress)
+    return _columns.run("required_flow", ["flow_l_per_min"], frame, {"volume_rate_l_per_ha": volume_rate_l_per_ha, "speed_km_per_h": speed_km_per_h, "swath_m": swath_m}, out, on_error, threads, progress)
 
 
 def required_speed(
     frame: Any = None, /, *, flow_l_per_min: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, swath_m: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Speed over the ground at which a flow gives a volume rate.
 
@@ -643,14 +645,14 @@ def required_speed(
     speed_km_per_h
         speed over the ground, km/h.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("required_speed", ["speed_km_per_h"], frame, {"flow_l_per_min": flow_l_per_min, "volume_rate_l_per_ha": volume_rate_l_per_ha, "swath_m": swath_m}, on_error, threads, progress)
+    return _columns.run("required_speed", ["speed_km_per_h"], frame, {"flow_l_per_min": flow_l_per_min, "volume_rate_l_per_ha": volume_rate_l_per_ha, "swath_m": swath_m}, out, on_error, threads, progress)
 
 
 def required_swath(
     frame: Any = None, /, *, flow_l_per_min: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, speed_km_per_h: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Swath over which a flow gives a volume rate at a speed.
 
@@ -668,14 +670,14 @@ def required_swath(
     swath_m
         treated width per pass, m.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("required_swath", ["swath_m"], frame, {"flow_l_per_min": flow_l_per_min, "volume_rate_l_per_ha": volume_rate_l_per_ha, "speed_km_per_h": speed_km_per_h}, on_error, threads, progress)
+    return _columns.run("required_swath", ["swath_m"], frame, {"flow_l_per_min": flow_l_per_min, "volume_rate_l_per_ha": volume_rate_l_per_ha, "speed_km_per_h": speed_km_per_h}, out, on_error, threads, progress)
 
 
 def work_rate(
     frame: Any = None, /, *, speed_km_per_h: _Numbers = None, swath_m: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Ground treated in a time. Turning and filling are not in it.
 
@@ -691,14 +693,14 @@ def work_rate(
     work_rate_ha_per_h
         ground treated in a time, ha/h.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("work_rate", ["work_rate_ha_per_h"], frame, {"speed_km_per_h": speed_km_per_h, "swath_m": swath_m}, on_error, threads, progress)
+    return _columns.run("work_rate", ["work_rate_ha_per_h"], frame, {"speed_km_per_h": speed_km_per_h, "swath_m": swath_m}, out, on_error, threads, progress)
 
 
 def spraying_time(
     frame: Any = None, /, *, area_ha: _Numbers = None, work_rate_ha_per_h: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Time that the nozzles are open over an area. Turning and filling are not in it.
 
@@ -714,14 +716,14 @@ def spraying_time(
     time_s
         time that the nozzles are open, s.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("spraying_time", ["time_s"], frame, {"area_ha": area_ha, "work_rate_ha_per_h": work_rate_ha_per_h}, on_error, threads, progress)
+    return _columns.run("spraying_time", ["time_s"], frame, {"area_ha": area_ha, "work_rate_ha_per_h": work_rate_ha_per_h}, out, on_error, threads, progress)
 
 
 def flow(
     frame: Any = None, /, *, volume_l: _Numbers = None, time_s: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Flow from a volume that was caught in a time.
 
@@ -737,14 +739,14 @@ def flow(
     flow_l_per_min
         flow, L/min.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("flow", ["flow_l_per_min"], frame, {"volume_l": volume_l, "time_s": time_s}, on_error, threads, progress)
+    return _columns.run("flow", ["flow_l_per_min"], frame, {"volume_l": volume_l, "time_s": time_s}, out, on_error, threads, progress)
 
 
 def speed(
     frame: Any = None, /, *, distance_m: _Numbers = None, time_s: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Speed from a distance that was covered in a time.
 
@@ -760,14 +762,14 @@ def speed(
     speed_km_per_h
         speed over the ground, km/h.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("speed", ["speed_km_per_h"], frame, {"distance_m": distance_m, "time_s": time_s}, on_error, threads, progress)
+    return _columns.run("speed", ["speed_km_per_h"], frame, {"distance_m": distance_m, "time_s": time_s}, out, on_error, threads, progress)
 
 
 def course_length(
     frame: Any = None, /, *, area_ha: _Numbers = None, swath_m: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Length of a course that a swath treats an area on.
 
@@ -783,14 +785,14 @@ def course_length(
     course_length_m
         length of the course, m.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("course_length", ["course_length_m"], frame, {"area_ha": area_ha, "swath_m": swath_m}, on_error, threads, progress)
+    return _columns.run("course_length", ["course_length_m"], frame, {"area_ha": area_ha, "swath_m": swath_m}, out, on_error, threads, progress)
 
 
 def water_density(
     frame: Any = None, /, *, temperature_c: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Density of pure water at a temperature from 0 to 40 °C.
 
@@ -804,14 +806,14 @@ def water_density(
     density_kg_per_l
         its density, kg/L.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("water_density", ["density_kg_per_l"], frame, {"temperature_c": temperature_c}, on_error, threads, progress)
+    return _columns.run("water_density", ["density_kg_per_l"], frame, {"temperature_c": temperature_c}, out, on_error, threads, progress)
 
 
 def flow_at_pressure(
     frame: Any = None, /, *, rated_flow_l_per_min: _Numbers = None, rated_pressure_kpa: _Numbers = None, pressure_kpa: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Flow of a nozzle at a pressure, by the square root of the pressure, from its flow at one pressure.
 
@@ -829,14 +831,14 @@ def flow_at_pressure(
     flow_l_per_min
         flow at that pressure, L/min.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("flow_at_pressure", ["flow_l_per_min"], frame, {"rated_flow_l_per_min": rated_flow_l_per_min, "rated_pressure_kpa": rated_pressure_kpa, "pressure_kpa": pressure_kpa}, on_error, threads, progress)
+    return _columns.run("flow_at_pressure", ["flow_l_per_min"], frame, {"rated_flow_l_per_min": rated_flow_l_per_min, "rated_pressure_kpa": rated_pressure_kpa, "pressure_kpa": pressure_kpa}, out, on_error, threads, progress)
 
 
 def required_pressure(
     frame: Any = None, /, *, rated_flow_l_per_min: _Numbers = None, rated_pressure_kpa: _Numbers = None, flow_l_per_min: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Pressure at which a nozzle has a flow, by the square root of the pressure, from its flow at one pressure.
 
@@ -854,14 +856,14 @@ def required_pressure(
     pressure_kpa
         pressure that gives it, kPa.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("required_pressure", ["pressure_kpa"], frame, {"rated_flow_l_per_min": rated_flow_l_per_min, "rated_pressure_kpa": rated_pressure_kpa, "flow_l_per_min": flow_l_per_min}, on_error, threads, progress)
+    return _columns.run("required_pressure", ["pressure_kpa"], frame, {"rated_flow_l_per_min": rated_flow_l_per_min, "rated_pressure_kpa": rated_pressure_kpa, "flow_l_per_min": flow_l_per_min}, out, on_error, threads, progress)
 
 
 def delivered_liquid_dose(
     frame: Any = None, /, *, amount_l: _Numbers = None, amount_standard_uncertainty_l: _Numbers = None, mix_l: _Numbers = None, mix_standard_uncertainty_l: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, volume_rate_standard_uncertainty_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose by volume that reaches the ground, and its standard uncertainty, from what was measured into a mix and what the sprayer puts out.
 
@@ -887,14 +889,14 @@ def delivered_liquid_dose(
     liquid_dose_standard_uncertainty_l_per_ha
         its standard uncertainty, L/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("delivered_liquid_dose", ["liquid_dose_l_per_ha", "liquid_dose_standard_uncertainty_l_per_ha"], frame, {"amount_l": amount_l, "amount_standard_uncertainty_l": amount_standard_uncertainty_l, "mix_l": mix_l, "mix_standard_uncertainty_l": mix_standard_uncertainty_l, "volume_rate_l_per_ha": volume_rate_l_per_ha, "volume_rate_standard_uncertainty_l_per_ha": volume_rate_standard_uncertainty_l_per_ha}, on_error, threads, progress)
+    return _columns.run("delivered_liquid_dose", ["liquid_dose_l_per_ha", "liquid_dose_standard_uncertainty_l_per_ha"], frame, {"amount_l": amount_l, "amount_standard_uncertainty_l": amount_standard_uncertainty_l, "mix_l": mix_l, "mix_standard_uncertainty_l": mix_standard_uncertainty_l, "volume_rate_l_per_ha": volume_rate_l_per_ha, "volume_rate_standard_uncertainty_l_per_ha": volume_rate_standard_uncertainty_l_per_ha}, out, on_error, threads, progress)
 
 
 def delivered_solid_dose(
     frame: Any = None, /, *, amount_kg: _Numbers = None, amount_standard_uncertainty_kg: _Numbers = None, mix_l: _Numbers = None, mix_standard_uncertainty_l: _Numbers = None, volume_rate_l_per_ha: _Numbers = None, volume_rate_standard_uncertainty_l_per_ha: _Numbers = None, 
-    on_error: _OnError = "raise", threads: int = 1, progress: _Progress = False,
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
 ) -> Any:
     """Dose by mass that reaches the ground, and its standard uncertainty, from what was measured into a mix and what the sprayer puts out.
 
@@ -920,6 +922,6 @@ def delivered_solid_dose(
     solid_dose_standard_uncertainty_kg_per_ha
         its standard uncertainty, kg/ha.
 
-    What a frame, `on_error`, `threads` and `progress` do stands at the head of this module.
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
-    return _columns.run("delivered_solid_dose", ["solid_dose_kg_per_ha", "solid_dose_standard_uncertainty_kg_per_ha"], frame, {"amount_kg": amount_kg, "amount_standard_uncertainty_kg": amount_standard_uncertainty_kg, "mix_l": mix_l, "mix_standard_uncertainty_l": mix_standard_uncertainty_l, "volume_rate_l_per_ha": volume_rate_l_per_ha, "volume_rate_standard_uncertainty_l_per_ha": volume_rate_standard_uncertainty_l_per_ha}, on_error, threads, progress)
+    return _columns.run("delivered_solid_dose", ["solid_dose_kg_per_ha", "solid_dose_standard_uncertainty_kg_per_ha"], frame, {"amount_kg": amount_kg, "amount_standard_uncertainty_kg": amount_standard_uncertainty_kg, "mix_l": mix_l, "mix_standard_uncertainty_l": mix_standard_uncertainty_l, "volume_rate_l_per_ha": volume_rate_l_per_ha, "volume_rate_standard_uncertainty_l_per_ha": volume_rate_standard_uncertainty_l_per_ha}, out, on_error, threads, progress)
