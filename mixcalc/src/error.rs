@@ -159,7 +159,7 @@ impl Error {
     }
 
     /// Puts a place of the caller's in the place of the one already known.
-    #[cfg(feature = "columns")]
+    #[cfg(any(feature = "columns", feature = "document"))]
     pub(crate) fn placed(mut self, place: impl fmt::Display) -> Self {
         self.0.path = place.to_string();
         self

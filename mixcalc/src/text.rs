@@ -30,6 +30,30 @@ pub(crate) fn fill(out: &mut dyn Write, template: &str, values: &[(&str, &dyn fm
     out.write_str(rest)
 }
 
+/// Declares a list of things that have a name, the same in documents and in all languages.
+macro_rules! named {
+    ($(#[$list:meta])* $list_name:ident { $($(#[$doc:meta])* $variant:ident = $name:literal;)* }) => {
+        $(#[$list])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum $list_name { $($(#[$doc])* $variant,)* }
+
+        impl $list_name {
+            /// All of them.
+            #[must_use]
+            pub const fn all() -> &'static [Self] {
+                &[$(Self::$variant,)*]
+            }
+
+            /// Name in documents, and in every language.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $name,)* }
+            }
+        }
+    };
+}
+pub(crate) use named;
+
 /// [`fill`] into a new string.
 pub(crate) fn filled(template: &str, values: &[(&str, &dyn fmt::Display)]) -> String {
     let mut text = String::new();

@@ -8,8 +8,8 @@ use alloc::vec::Vec;
 use crate::error::{Error, ErrorCode};
 use crate::quantity::{Flow, Quantity, Ratio, Time, Volume, positive};
 use crate::sprayer::{
-    Alleys, BoomSide, CalibrationInput, CalibrationMethod, CalibrationRecord, CheckedSet, Measurement, NewNozzle,
-    NozzleCatches, NozzleCheck, flow,
+    Alleys, BoomSide, CalibrationInput, CalibrationMethod, CalibrationRecord, CheckedSet, MOST_NOZZLES, Measurement,
+    NewNozzle, NozzleCatches, NozzleCheck, flow, too_many_nozzles,
 };
 use crate::text;
 use crate::uncertainty::UncertainQuantity;
@@ -170,12 +170,15 @@ pub fn read_readings(table: &[u8]) -> Result<Readings, Error> {
                 check: group.check,
                 flagged: group.flagged,
             }),
-            Method::NozzleCheck => readings.nozzle_checks.push(ReadNozzleCheck {
-                against: group.against(),
-                catches: group.catches(),
-                check: group.check,
-                flagged: group.flagged,
-            }),
+            Method::NozzleCheck => {
+                let catches = group.catches();
+                readings.nozzle_checks.push(ReadNozzleCheck {
+                    against: catches.as_ref().map_err(Clone::clone).and_then(|_| group.against()),
+                    catches: catches.unwrap_or_default(),
+                    check: group.check,
+                    flagged: group.flagged,
+                });
+            }
         }
     }
     Ok(readings)
@@ -366,8 +369,15 @@ impl Group {
         if self.method == Method::NozzleCheck && matches!(&*input, "catch" | "rated" | "new") {
             let caught: Flow = value.claim().map_err(|error| error.at("value"))?;
             positive(caught).map_err(|error| error.at("value"))?;
+            if input == "catch" {
+                NozzleCatches::new(&nozzle, &[caught]).map_err(|error| error.placed("nozzle"))?;
+            }
         }
         let Some(known) = self.inputs.iter_mut().find(|known| known.name == input && known.nozzle == nozzle) else {
+            // They are searched one after the other, so that there may not be any number of them.
+            if self.inputs.len() >= MOST_NOZZLES {
+                return Err(too_many_nozzles(self.inputs.len()).placed("nozzle"));
+            }
             self.inputs.push(Input {
                 name: input,
                 nozzle,
@@ -429,12 +439,12 @@ impl Group {
         Ok(check)
     }
 
-    fn catches(&self) -> Vec<NozzleCatches> {
+    fn catches(&self) -> Result<Vec<NozzleCatches>, Error> {
         let caught = self.inputs.iter().filter(|input| input.name == "catch");
         caught
-            .filter_map(|input| {
-                let catches = NozzleCatches::new(&input.nozzle, &input.flows().ok()?).ok()?;
-                Some(match input.side {
+            .map(|input| {
+                let catches = NozzleCatches::new(&input.nozzle, &input.flows()?)?;
+                Ok(match input.side {
                     Some(side) => catches.on_side(side),
                     None => catches,
                 })

@@ -3,6 +3,7 @@
 use crate::error::Error;
 use crate::quantity::close::{is_over, is_under};
 use crate::quantity::{MassConcentration, Ratio, factor, ordered_sum};
+use crate::text;
 
 /// Calcium carbonate that stands for so much calcium and magnesium: ratios of molar masses, 100.087 to 40.078 and to 24.305.
 const CARBONATE_OF_CALCIUM: f64 = 2.497;
@@ -42,29 +43,18 @@ pub struct Water {
     iron: MassConcentration,
 }
 
-/// How hard water is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum HardnessClass {
-    /// Under 60 mg/L of calcium carbonate.
-    Soft,
-    /// To 120 mg/L.
-    Moderate,
-    /// To 180 mg/L.
-    Hard,
-    /// Over 180 mg/L.
-    VeryHard,
-}
-
-impl HardnessClass {
-    /// Name in documents.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Soft => "soft",
-            Self::Moderate => "moderate",
-            Self::Hard => "hard",
-            Self::VeryHard => "very-hard",
-        }
+text::named! {
+    /// How hard water is.
+    #[derive(PartialOrd, Ord)]
+    HardnessClass {
+        /// Under 60 mg/L of calcium carbonate.
+        Soft = "soft";
+        /// To 120 mg/L.
+        Moderate = "moderate";
+        /// To 180 mg/L.
+        Hard = "hard";
+        /// Over 180 mg/L.
+        VeryHard = "very-hard";
     }
 }
 

@@ -36,68 +36,52 @@ const READING: f64 = 0.25;
 /// The coverage factor of what is told.
 const COVERAGE_FACTOR: f64 = 2.0;
 
-macro_rules! classes {
-    ($($(#[$doc:meta])* $name:ident = $text:literal, $kind:ident;)*) => {
-        /// What sort of vessel or scale it is, which says how far it may be off.
-        ///
-        /// ```
-        /// use mixcalc::MeasureClass;
-        ///
-        /// assert_eq!(MeasureClass::CylinderB.name(), "cylinder-b");
-        /// assert!(!MeasureClass::UncheckedJug.is_verified());
-        /// ```
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-        #[non_exhaustive]
-        pub enum MeasureClass { $($(#[$doc])* $name,)* }
-
-        impl MeasureClass {
-            /// The classes.
-            #[must_use]
-            pub const fn all() -> &'static [Self] {
-                &[$(Self::$name,)*]
-            }
-
-            /// Name in documents.
-            #[must_use]
-            pub const fn name(self) -> &'static str {
-                match self { $(Self::$name => $text,)* }
-            }
-
-            /// The kind of measure that may be of it.
-            #[must_use]
-            pub const fn kind(self) -> MeasureKind {
-                match self { $(Self::$name => MeasureKind::$kind,)* }
-            }
-        }
-    };
-}
-
-classes! {
-    /// A measuring cylinder of glass, class A.
-    CylinderA = "cylinder-a", Vessel;
-    /// A measuring cylinder of glass, class B.
-    CylinderB = "cylinder-b", Vessel;
-    /// A measuring cylinder of plastic.
-    PlasticCylinder = "plastic-cylinder", Vessel;
-    /// A conical flask or the like, marked for orientation.
-    Flask = "flask", Vessel;
-    /// A moulded jug whose marks were checked.
-    Jug = "jug", Vessel;
-    /// A moulded jug whose marks nobody checked.
-    UncheckedJug = "unchecked-jug", Vessel;
-    /// A syringe.
-    Syringe = "syringe", Vessel;
-    /// A cup or spoon made for a household.
-    Cup = "cup", Vessel;
-    /// The cap or the chamber of a product's own bottle.
-    Cap = "cap", Vessel;
-    /// A product's own cup for powder or granules.
-    PowderCup = "powder-cup", Vessel;
-    /// A kitchen or platform scale.
-    Scale = "scale", Scale;
+text::named! {
+    /// What sort of vessel or scale it is, which says how far it may be off.
+    ///
+    /// ```
+    /// use mixcalc::MeasureClass;
+    ///
+    /// assert_eq!(MeasureClass::CylinderB.name(), "cylinder-b");
+    /// assert!(!MeasureClass::UncheckedJug.is_verified());
+    /// ```
+    #[non_exhaustive]
+    MeasureClass {
+        /// A measuring cylinder of glass, class A.
+        CylinderA = "cylinder-a";
+        /// A measuring cylinder of glass, class B.
+        CylinderB = "cylinder-b";
+        /// A measuring cylinder of plastic.
+        PlasticCylinder = "plastic-cylinder";
+        /// A conical flask or the like, marked for orientation.
+        Flask = "flask";
+        /// A moulded jug whose marks were checked.
+        Jug = "jug";
+        /// A moulded jug whose marks nobody checked.
+        UncheckedJug = "unchecked-jug";
+        /// A syringe.
+        Syringe = "syringe";
+        /// A cup or spoon made for a household.
+        Cup = "cup";
+        /// The cap or the chamber of a product's own bottle.
+        Cap = "cap";
+        /// A product's own cup for powder or granules.
+        PowderCup = "powder-cup";
+        /// A kitchen or platform scale.
+        Scale = "scale";
+    }
 }
 
 impl MeasureClass {
+    /// The kind of measure that may be of it.
+    #[must_use]
+    pub const fn kind(self) -> MeasureKind {
+        match self {
+            Self::Scale => MeasureKind::Scale,
+            _ => MeasureKind::Vessel,
+        }
+    }
+
     /// Who says how far it may be off, and how sure that is.
     #[must_use]
     pub const fn source(self) -> &'static str {

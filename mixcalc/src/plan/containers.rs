@@ -146,8 +146,11 @@ impl Plan {
         Some(ContainerUse { containers, drawn }.emptied_in(load, before, measured(load)?))
     }
 
-    /// Of each product the containers that one of these loads empties at most, and what one rinse of them takes.
+    /// Of each product the containers that one of these loads empties at most, and what one rinse of them takes; empty where none has any.
     pub(super) fn container_rinses(&self, load: &Load) -> Vec<(u64, Volume)> {
+        if self.job.products().iter().all(|product| product.containers().is_none()) {
+            return Vec::new();
+        }
         let of = |(index, product): (usize, &Product)| {
             let rinse = product.container_rinse()?;
             let emptied = self.emptied(index, load)?.count();

@@ -1,12 +1,14 @@
 //! What is to be said of a plan: what breaks or nears a limit.
 
 use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::recipe::Choice;
 use super::{LastStrip, Load, Plan, Portion, measuring, recipe};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::{AMMONIUM_SULFATE, Basis, LabelTank, Product, Share, State, Water, treated_from};
+use crate::measure::{Measure, MeasureClass};
 use crate::quantity::close::{is_close, is_over, is_under};
 use crate::quantity::{Area, MassConcentration, Quantity, Ratio};
 use crate::sprayer;
@@ -57,7 +59,7 @@ impl Plan {
             .against(Limit::fact(Bound::AtMost, self.mix.carrier_in(load.mix), source::LOAD))
     }
 
-    fn finding(&self, code: FindingCode, path: impl Into<alloc::string::String>) -> Finding {
+    fn finding(&self, code: FindingCode, path: impl Into<String>) -> Finding {
         Finding::new(code, path, self.job.units())
     }
 
@@ -270,15 +272,20 @@ impl Plan {
     /// That how far a measure in use may be off is a figure of custom.
     fn on_unverified(&self, findings: &mut Vec<Finding>) {
         let uses = |choice| self.loads.iter().flat_map(|load| &load.portions).any(|portion| portion.choice == choice);
-        let of_list = self.job.measures().iter().enumerate().filter(|(i, _)| uses(Choice::Listed(*i)));
-        let of_list = of_list.map(|(i, measure)| (format!("measures[{i}].class"), measure));
-        let own = self.job.products().iter().enumerate();
-        let own = own.filter_map(|(i, product)| Some((format!("products[{i}].measure.class"), product.measure()?)));
-        for (path, measure) in of_list.chain(own) {
-            if let Some(class) = measure.class().filter(|class| !class.is_verified()) {
-                let finding = self.finding(FindingCode::ToleranceUnverified, path).about(measure.name());
-                let off = Limit::advice(Bound::AtMost, measuring::most_uncertain(), class.source());
-                findings.push(finding.against(off));
+        let class = |measure: &Measure| measure.class().filter(|class| !class.is_verified());
+        let mut tell = |path: String, measure: &Measure, class: MeasureClass| {
+            let finding = self.finding(FindingCode::ToleranceUnverified, path).about(measure.name());
+            let off = Limit::advice(Bound::AtMost, measuring::most_uncertain(), class.source());
+            findings.push(finding.against(off));
+        };
+        for (i, measure) in self.job.measures().iter().enumerate() {
+            if let Some(class) = class(measure).filter(|_| uses(Choice::Listed(i))) {
+                tell(format!("measures[{i}].class"), measure, class);
+            }
+        }
+        for (i, product) in self.job.products().iter().enumerate() {
+            if let Some((measure, class)) = product.measure().and_then(|measure| Some((measure, class(measure)?))) {
+                tell(format!("products[{i}].measure.class"), measure, class);
             }
         }
     }

@@ -10,23 +10,13 @@ use crate::text;
 use crate::uncertainty::line::Line;
 use crate::uncertainty::{DegreesOfFreedom, Uncertain};
 
-/// How sure it is that a source says so.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Confidence {
-    /// Its text, or what is widely printed from it, was seen to agree.
-    Certain,
-    /// Its text was not seen.
-    Probable,
-}
-
-impl Confidence {
-    /// Its name, the same in documents and in all languages.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Certain => "certain",
-            Self::Probable => "probable",
-        }
+text::named! {
+    /// How sure it is that a source says so.
+    Confidence {
+        /// Its text, or what is widely printed from it, was seen to agree.
+        Certain = "certain";
+        /// Its text was not seen.
+        Probable = "probable";
     }
 }
 

@@ -58,29 +58,13 @@ impl NozzleLimits {
     }
 }
 
-/// A side of the sprayer, seen in the direction of travel.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum BoomSide {
-    /// Left.
-    Left,
-    /// Right.
-    Right,
-}
-
-impl BoomSide {
-    /// Both.
-    #[must_use]
-    pub const fn all() -> &'static [Self] {
-        &[Self::Left, Self::Right]
-    }
-
-    /// Its name, the same in documents and in all languages.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Left => "left",
-            Self::Right => "right",
-        }
+text::named! {
+    /// A side of the sprayer, seen in the direction of travel.
+    BoomSide {
+        /// Left.
+        Left = "left";
+        /// Right.
+        Right = "right";
     }
 }
 
@@ -143,63 +127,37 @@ pub enum NewNozzle {
     Caught(NozzleCatches),
 }
 
-/// What to do about one nozzle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum NozzleAdvice {
-    /// It may stay.
-    Keep,
-    /// It gives less than the others: clean it and catch again.
-    Clean,
-    /// It gives more than the others, or more than a new one: replace it.
-    Replace,
-    /// It is off a table as all of them are: that is gauge, clock or jug, or the set worn as a whole. Catch a new nozzle in the same way to tell.
-    SharedBias,
-    /// The catches are not certain enough for the limits: the verdict is withheld. Repeat, or take a better jug.
-    CannotTell,
-}
-
-impl NozzleAdvice {
-    /// Its name, the same in documents and in all languages.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Keep => "keep",
-            Self::Clean => "clean",
-            Self::Replace => "replace",
-            Self::SharedBias => "shared-bias",
-            Self::CannotTell => "cannot-tell",
-        }
+text::named! {
+    /// What to do about one nozzle.
+    #[non_exhaustive]
+    NozzleAdvice {
+        /// It may stay.
+        Keep = "keep";
+        /// It gives less than the others: clean it and catch again.
+        Clean = "clean";
+        /// It gives more than the others, or more than a new one: replace it.
+        Replace = "replace";
+        /// It is off a table as all of them are: that is gauge, clock or jug, or the set worn as a whole. Catch a new nozzle in the same way to tell.
+        SharedBias = "shared-bias";
+        /// The catches are not certain enough for the limits: the verdict is withheld. Repeat, or take a better jug.
+        CannotTell = "cannot-tell";
     }
 }
 
-/// What to do about the set.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum SetAdvice {
-    /// It may stay.
-    Keep,
-    /// All are off a table in the same direction: check gauge, clock and jug, and catch a new nozzle in the same way.
-    CheckGaugeClockJug,
-    /// See to single nozzles.
-    SingleNozzles,
-    /// The mean is over new by more than the limit, or two nozzles or more are to be replaced: replace all of them.
-    ReplaceSet,
-    /// The verdict is withheld for one nozzle or more.
-    CannotTell,
-}
-
-impl SetAdvice {
-    /// Its name, the same in documents and in all languages.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Keep => "keep",
-            Self::CheckGaugeClockJug => "check-gauge-clock-jug",
-            Self::SingleNozzles => "single-nozzles",
-            Self::ReplaceSet => "replace-set",
-            Self::CannotTell => "cannot-tell",
-        }
+text::named! {
+    /// What to do about the set.
+    #[non_exhaustive]
+    SetAdvice {
+        /// It may stay.
+        Keep = "keep";
+        /// All are off a table in the same direction: check gauge, clock and jug, and catch a new nozzle in the same way.
+        CheckGaugeClockJug = "check-gauge-clock-jug";
+        /// See to single nozzles.
+        SingleNozzles = "single-nozzles";
+        /// The mean is over new by more than the limit, or two nozzles or more are to be replaced: replace all of them.
+        ReplaceSet = "replace-set";
+        /// The verdict is withheld for one nozzle or more.
+        CannotTell = "cannot-tell";
     }
 }
 
@@ -279,6 +237,16 @@ pub struct NozzleCheck {
     risk: Ratio,
 }
 
+/// Most nozzles of one check: each is held against the mean, which depends on all of them, so that the work grows with the square. No boom has
+/// as many.
+pub(crate) const MOST_NOZZLES: usize = 1000;
+
+/// What is said of more of them.
+pub(crate) fn too_many_nozzles(count: usize) -> Error {
+    let error = Error::new(ErrorCode::OutOfRange).at("catches").given(count);
+    error.allowed(format_args!("{} {MOST_NOZZLES}", text::word("at most")))
+}
+
 /// Risk of the tests for outliers: custom.
 const RISK_PERCENT: f64 = 5.0;
 
@@ -329,11 +297,14 @@ impl NozzleCheck {
     ///
     /// # Errors
     ///
-    /// At `catches`: [`MissingInput`](ErrorCode::MissingInput) for none, [`DuplicateName`](ErrorCode::DuplicateName) for two nozzles of one name. At
+    /// At `catches`: [`MissingInput`](ErrorCode::MissingInput) for none, [`OutOfRange`](ErrorCode::OutOfRange) for over 1000, [`DuplicateName`](ErrorCode::DuplicateName) for two nozzles of one name. At
     /// `repeatability`: [`MissingInput`](ErrorCode::MissingInput). At `limits`: [`WrongQuantity`](ErrorCode::WrongQuantity) for a limit that is no ratio.
     pub fn judge(&self, catches: &[NozzleCatches]) -> Result<CheckedSet, Error> {
         if catches.is_empty() {
             return Err(Error::new(ErrorCode::MissingInput).at("catches").allowed(text::word("one or more")));
+        }
+        if catches.len() > MOST_NOZZLES {
+            return Err(too_many_nozzles(catches.len()));
         }
         for (i, nozzle) in catches.iter().enumerate() {
             if catches.iter().take(i).any(|other| other.name == nozzle.name) {

@@ -232,32 +232,10 @@ impl Instrument {
     }
 }
 
-/// Declares a list of which documents write the name.
-macro_rules! named {
-    ($(#[$list:meta])* $list_name:ident { $($(#[$doc:meta])* $variant:ident = $name:literal;)* }) => {
-        $(#[$list])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-        #[non_exhaustive]
-        pub enum $list_name { $($(#[$doc])* $variant,)* }
-
-        impl $list_name {
-            /// All of them.
-            #[must_use]
-            pub const fn all() -> &'static [Self] {
-                &[$(Self::$variant,)*]
-            }
-
-            /// Name in documents.
-            #[must_use]
-            pub const fn name(self) -> &'static str {
-                match self { $(Self::$variant => $name,)* }
-            }
-        }
-    };
-}
-
-named! {
+text::named! {
     /// What is measured for a calibration.
+    #[derive(PartialOrd, Ord)]
+    #[non_exhaustive]
     CalibrationInput {
         /// Flow of the nozzles over the swath; of all nozzles of a row, of an alley, for those methods.
         Flow = "flow";
@@ -304,8 +282,10 @@ named! {
 
 use CalibrationInput as In;
 
-named! {
+text::named! {
     /// A way to measure a volume rate, named after what is measured: each is a constructor of [`Calibration`].
+    #[derive(PartialOrd, Ord)]
+    #[non_exhaustive]
     CalibrationMethod {
         /// [`Calibration::from_flow`].
         Flow = "flow";

@@ -99,26 +99,15 @@ impl UncertainQuantity {
     }
 }
 
-/// What a test for an outlier says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum OutlierVerdict {
-    /// None of the values is so far off that chance does not account for it.
-    None,
-    /// The value farthest from the mean is. Look for its cause before leaving it out.
-    Outlier,
-    /// There are too few values to tell: measure once more.
-    TooFew,
-}
-
-impl OutlierVerdict {
-    /// Its name, the same in documents and in all languages.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::None => "none",
-            Self::Outlier => "outlier",
-            Self::TooFew => "too-few",
-        }
+text::named! {
+    /// What a test for an outlier says.
+    OutlierVerdict {
+        /// None of the values is so far off that chance does not account for it.
+        None = "none";
+        /// The value farthest from the mean is. Look for its cause before leaving it out.
+        Outlier = "outlier";
+        /// There are too few values to tell: measure once more.
+        TooFew = "too-few";
     }
 }
 
