@@ -180,13 +180,22 @@ fn used(tree: &UseTree, at: &[String], paths: &mut Vec<Vec<String>>) {
     }
 }
 
-/// The public names that a module gives, its public modules' as `module::name`. What macros make is not in the sources.
+/// The name of a list that `text::named!` declares: the word before its braces.
+fn declared(item: &Item) -> Option<String> {
+    let Item::Macro(item) = item else { return None };
+    let named = item.mac.path.segments.last().is_some_and(|last| last.ident == "named");
+    let tokens: Vec<String> = item.mac.tokens.clone().into_iter().map(|token| token.to_string()).collect();
+    tokens.iter().rev().nth(1).filter(|_| named).cloned()
+}
+
+/// The public names that a module gives, its public modules' as `module::name`. What other macros make is not in the sources.
 fn names_of(module: &[String]) -> BTreeSet<String> {
     let stem = root().join(SOURCES).join(module.join("/"));
     let candidates = [stem.join("lib.rs"), stem.join("mod.rs"), stem.with_extension("rs")];
     let file = candidates.iter().find(|path| path.is_file()).expect("the file of a module");
     let mut names = BTreeSet::new();
     for item in parsed(file).items {
+        names.extend(declared(&item));
         let (visibility, name) = match &item {
             Item::Struct(item) => (&item.vis, item.ident.to_string()),
             Item::Enum(item) => (&item.vis, item.ident.to_string()),

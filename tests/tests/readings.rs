@@ -71,6 +71,32 @@ fn rows_are_flagged_with_their_line_their_column_and_why() {
     );
 }
 
+/// A nozzle that no name can be told of is flagged, and does not vanish; nor do more nozzles than a check may have.
+#[test]
+fn no_nozzle_vanishes() {
+    let header = "check,method,input,value,unit,nozzle\nboom,nozzle-check,rated,1,L/min,\n";
+    let long = "x".repeat(2000);
+    let readings =
+        read(&format!("{header}boom,nozzle-check,catch,1,L/min,{long}\nboom,nozzle-check,catch,1,L/min,a\n"));
+    assert_eq!((readings.flagged[0].line, readings.flagged[0].error.path()), (3, "nozzle"));
+    assert_eq!((readings.nozzle_checks[0].catches.len(), readings.nozzle_checks[0].flagged), (1, 1));
+
+    let rows: String = (0..1100).map(|i| format!("boom,nozzle-check,catch,1,L/min,n{i}\n")).collect();
+    let readings = read(&format!("{header}{rows}"));
+    let [boom] = readings.nozzle_checks.as_slice() else { panic!("one check") };
+    assert_eq!(boom.catches.len() + readings.flagged.len(), 1100);
+    assert_eq!((boom.catches.len(), boom.flagged), (999, 101), "the rated flow is an input too");
+    let caught = |count: u64| {
+        let flow = Flow::from_liters_per_minute(1.0).unwrap();
+        (0..count).map(|i| NozzleCatches::new(&format!("n{i}"), &[flow, flow]).unwrap()).collect::<Vec<_>>()
+    };
+    let check =
+        NozzleCheck::new(NewNozzle::Rated(Uncertain::exact(Flow::from_liters_per_minute(1.0).unwrap()).unwrap()));
+    let refused = check.judge(&caught(1001)).unwrap_err();
+    assert_eq!((refused.code(), refused.path()), (ErrorCode::OutOfRange, "catches"));
+    assert!(check.judge(&caught(1000)).is_ok());
+}
+
 #[test]
 fn a_header_that_does_not_fit_refuses_the_table() {
     let refused = |table: &[u8]| read_readings(table).unwrap_err();
