@@ -775,6 +775,13 @@ pub(crate) fn instrument_of(names: &[&str]) -> String {
     }
 }
 
+/// What an earlier row of the same thing says.
+#[cfg(feature = "document")]
+pub(crate) fn as_earlier(said: &str) -> String {
+    let said = if said.is_empty() { word("nothing").into() } else { quoted(said) };
+    alloc::format!("{said}, {}", word("as an earlier row of it does"))
+}
+
 /// A row of a table that is not as long as its header.
 #[cfg(feature = "document")]
 pub(crate) fn fields_under(fields: usize, header: usize) -> String {

@@ -208,7 +208,7 @@ fn missing(at: &str, what: &str) -> Error {
 
 /// What differs from what an earlier row of the same thing says.
 fn unlike(given: &str, earlier: &str) -> Error {
-    Error::new(ErrorCode::UnknownChoice).given(text::quoted(given)).allowed(text::quoted(earlier))
+    Error::new(ErrorCode::UnknownChoice).given(text::quoted(given)).allowed(text::as_earlier(earlier))
 }
 
 /// The choice of a name among those that there are.
@@ -264,7 +264,9 @@ impl Row<'_> {
     }
 
     fn required(&self, column: &str) -> Result<&str, Error> {
-        Some(self.text(column)).filter(|text| !text.is_empty()).ok_or_else(|| missing(column, column))
+        Some(self.text(column)).filter(|text| !text.is_empty()).ok_or_else(|| {
+            Error::new(ErrorCode::MissingInput).at(column).allowed(text::word("something in this column"))
+        })
     }
 
     fn is_whole(&self) -> Result<(), Error> {
