@@ -1561,7 +1561,7 @@ typedef struct mixcalc_run_out {
 #define MIXCALC_RUN_OUT_INIT {sizeof(mixcalc_run_out), 0, 0, 0, 0, 0, 0, 0, 0, 0}
 
 /**
- * What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration tells.
+ * What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration and the measure tell.
  */
 typedef struct mixcalc_delivered {
   /**
@@ -4145,7 +4145,7 @@ uint32_t mixcalc_plan_run_out(const struct mixcalc_plan *plan,
                               struct mixcalc_error *error);
 
 /**
- * The dose of a product that each of some equal loads really delivers, as far as the calibration tells: what was measured in is taken as it stands.
+ * The dose of a product that each of some equal loads really delivers, as far as the calibration and the measure tell: what states no uncertainty is taken as it stands.
  *
  * plan            from mixcalc_plan_new()
  * load            index of the load, as in mixcalc_plan_load()

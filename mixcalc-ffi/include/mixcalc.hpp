@@ -1058,7 +1058,7 @@ struct RunOut {
     std::optional<Span<double>> passes;
 };
 
-/// The dose that a load really delivers, as far as the calibration tells.
+/// The dose that a load really delivers, as far as the calibration and the measure tell.
 struct DeliveredDose {
     Stated dose, standard_uncertainty, low, high;
     /// None where no maximum is allowed per ground area.

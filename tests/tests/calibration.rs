@@ -867,6 +867,46 @@ fn a_chart_of_individuals_is_that_of_the_handbook() -> Outcome {
 
 // --- Delivered dose ---
 
+/// 1 L in 30 s over 50 m x 1 m in 30 s is 200 L/ha, known to 3 % / sqrt(3). A litre of product for the hectare, in a vessel of 1 mL steps that may be 4 % off:
+/// `u(D) / D = sqrt(3 % ^2 / 3 + 4 % ^2 / 3 + (0.25 / 1000)^2) = sqrt(0.0003 + 0.000533333 + 0.0000000625) = 2.886860 %`. The expanded one is 1.959964 times that, 5.658142 %.
+#[test]
+fn a_plan_s_delivered_dose_counts_the_rate_and_the_measure() -> Outcome {
+    let job = |tolerance: &str| {
+        let job = format!(
+            r#"
+            format = "mixcalc-job/1"
+            area = "1 ha"
+            products = [{{ name = "example product", formulation = "SC", dose = "1 L/ha" }}]
+            measures = [{{ kind = "vessel", capacity = "1 L", graduation = "1 mL"{tolerance} }}]
+            sprayer = {{ kind = "boom" }}
+            tank = {{ nominal = "250 L" }}
+            [calibration]
+            method = "timed-course"
+            catch = {{ measured = "1 L", tolerance = "3 %" }}
+            catch_time = "30 s"
+            course = "50 m"
+            course_time = "30 s"
+            swath = "1 m"
+            "#
+        );
+        document::read_job(job.as_bytes())
+    };
+    for (tolerance, share) in [("", 0.0003_f64), (", tolerance = '4 %'", 0.000_833_395_833_333_333)] {
+        let plan = plan(&job(tolerance)?)?;
+        let recipe = plan.cleared().expect("nothing breaks the label").recipes().next().expect("a load");
+        let delivered = recipe.amounts().next().and_then(|amount| amount.delivered()).expect("a calibration");
+        let dose = delivered.dose().value();
+        let of_dose = |quantity: Quantity| quantity.over(dose).and_then(Quantity::number).expect("doses");
+        assert_near("u", of_dose(delivered.dose().standard_uncertainty()), share.sqrt(), 1e-9);
+        let half = 1.959_963_984_540_054 * share.sqrt();
+        assert_near("low", of_dose(delivered.interval().low()), 1.0 - half, 1e-9);
+        assert_near("high", of_dose(delivered.interval().high()), 1.0 + half, 1e-9);
+        // The dose is its own maximum.
+        assert_near("P", delivered.probability_over().expect("a maximum").number(), 0.5, 1e-9);
+    }
+    Ok(())
+}
+
 /// A knapsack by refill: 2 %, 5 % and 10 % are 11.4 % together, 23 % expanded. At 5 % and a risk of 5 % the aim is 92.4 % of the most.
 #[test]
 fn a_delivered_dose_is_as_uncertain_as_what_it_is_made_of() -> Outcome {

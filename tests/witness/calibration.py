@@ -79,10 +79,18 @@ def measured(place, given, instruments, doubts):
     return of, kind
 
 
+def whole(degrees):
+    """What is certain of degrees of freedom."""
+    return None if degrees is None else max(1, int(degrees * (1 + 1e-12)))
+
+
 def student(coverage: float, degrees) -> float:
-    """The two-sided quantile, by bisection of the finite sums of Abramowitz and Stegun, 26.7.3 and 26.7.4."""
+    """The two-sided quantile, by bisection of the finite sums of Abramowitz and Stegun, 26.7.3 and 26.7.4; for many degrees by their 26.7.5."""
+    x = NormalDist().inv_cdf(0.5 + coverage / 2)
     if degrees is None:
-        return NormalDist().inv_cdf(0.5 + coverage / 2)
+        return x
+    if degrees > 10_000:
+        return x + (x**3 + x) / (4 * degrees) + (5 * x**5 + 16 * x**3 + 3 * x) / (96 * degrees**2)
 
     def within(t):
         angle = atan(t / sqrt(degrees))
@@ -132,8 +140,7 @@ class Calibrated:
         below = sum(size**4 / degrees for _, size, degrees in self.adds if degrees)
         self.degrees = self.u**4 / below if below else None
         self.coverage = float(fraction(record.get("coverage", Fraction(95, 100))))
-        whole = None if self.degrees is None else max(1, int(self.degrees * (1 + 1e-12)))
-        self.whole, self.k = whole, student(self.coverage, whole)
+        self.k = student(self.coverage, whole(self.degrees))
         self.low, self.high = float(self.R) - self.k * self.u, float(self.R) + self.k * self.u
         self.risk = float(fraction(record["risk"])) if "risk" in record else None
         self.record = record
@@ -153,11 +160,28 @@ class Calibrated:
         found += ["too-old"] if "oldest" in self.record and age > quantity(self.record["oldest"])[0] else []
         return found + (["later-day"] if then > now else [])
 
+    def beside(self, *shares: float) -> "Combined":
+        """The doubt of what goes by this rate, and by what else is uncertain by parts of itself that are known for certain."""
+        rate = self.u / float(self.R)
+        share = sqrt(rate**2 + sum(x**2 for x in shares))
+        return Combined(share, None if self.degrees is None or not rate else share**4 / (rate**4 / self.degrees), self.coverage)
+
+    def aim(self, most: float, doubt: "Combined"):
+        return None if self.risk is None else most / (1 + student(1 - 2 * self.risk, doubt.whole) * doubt.share)
+
+
+class Combined:
+    """A standard uncertainty as a part of its value, its whole degrees of freedom, and the interval's half as a part."""
+
+    def __init__(self, share: float, degrees, coverage: float):
+        self.share, self.whole = share, whole(degrees)
+        self.half = student(coverage, self.whole) * share
+
     def over(self, dose: float, most: float) -> float:
-        """The probability that a dose that goes by this rate is really over a maximum."""
-        if not self.u:
+        """The probability that a dose is really over a maximum."""
+        if not self.share:
             return 1.0 if dose > most * (1 + 1e-12) else 0.0
-        x = (most - dose) / (dose * self.u / float(self.R))
+        x = (most - dose) / (dose * self.share)
         if self.whole is None:
             return 0.5 * erfc(x / sqrt(2))
         low, high = 0.0, 1.0  # the coverage whose quantile is |x|
@@ -165,8 +189,3 @@ class Calibrated:
             middle = (low + high) / 2
             low, high = (middle, high) if student(min(middle, 1 - 1e-15), self.whole) < abs(x) else (low, middle)
         return 0.5 - low / 2 if x > 0 else 0.5 + low / 2
-
-    def aim(self, most: float):
-        if self.risk is None:
-            return None
-        return most / (1 + student(1 - 2 * self.risk, self.whole) * self.u / float(self.R))

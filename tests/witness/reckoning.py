@@ -1025,7 +1025,8 @@ class Reckoning:
         if self.calibrated.risk is None:
             return
         for p in self.products:
-            noise = max(float(10 * load.u) * float(self.calibrated.R) / self.calibrated.u if self.calibrated.u else 0 for load in self.loads)
+            doubts = [(load, self.doubt_of(a)) for load in self.loads for a in load.products if a.p is p and a.n]
+            noise = max((float(10 * load.u) / doubt.share for load, doubt in doubts if doubt.share), default=0)
             worst = max((over for load in self.loads for a in load.products if a.p is p and a.n
                          if (over := self.delivered(load, a)[1]) is not None), default=0)
             if worst > self.calibrated.risk * (1 - 1e-9) - noise:
@@ -1038,7 +1039,11 @@ class Reckoning:
         most = [size for size, basis in self.ground_maxima(a.p) if basis == per_area]
         if not most:
             return dose, None, None
-        return dose, self.calibrated.over(dose, float(min(most))), self.calibrated.aim(float(min(most)))
+        doubt = self.doubt_of(a)
+        return dose, doubt.over(dose, float(min(most))), self.calibrated.aim(float(min(most)), doubt)
+
+    def doubt_of(self, a):
+        return self.calibrated.beside(float(uncertainty(a.m, a.n) or 0) / 2)
 
     def ground_maxima(self, p):
         """The largest doses that are stated per ground area, or the dose itself where none is stated at all."""
@@ -1073,14 +1078,13 @@ class Reckoning:
         return out
 
     def of_delivered(self, load, a):
-        c = self.calibrated
         dose, over, aim = self.delivered(load, a)
-        kind, R = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA, float(self.calibrated.R)
+        kind, doubt = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA, self.doubt_of(a)
         noise = exact(1e-9) + 10 * load.u  # of a load that what went before leaves
         about = lambda x: Num(exact(x), kind, noise * exact(dose))
-        return {"dose": about(dose), "standard_uncertainty": about(dose * c.u / R),
-                "interval": {"low": about(dose * c.low / R), "high": about(dose * c.high / R)},
-                "probability_over": None if over is None else Num(exact(over), None, exact(1e-6) + (noise * exact(R / c.u) if c.u else 0)),
+        return {"dose": about(dose), "standard_uncertainty": about(dose * doubt.share),
+                "interval": {"low": about(dose * (1 - doubt.half)), "high": about(dose * (1 + doubt.half))},
+                "probability_over": None if over is None else Num(exact(over), None, exact(1e-6) + (noise / exact(doubt.share) if doubt.share else 0)),
                 "aim": None if aim is None else about(aim)}
 
     def document(self):

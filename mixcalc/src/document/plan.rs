@@ -298,7 +298,7 @@ wire_out! {
         /// How uncertain the measured amount is; absent where its measure states neither class nor tolerance, and where a stop stands.
         #[serde(skip_serializing_if = "Option::is_none")]
         uncertainty: Option<UncertaintyWire>,
-        /// The dose that is really delivered, as far as the calibration tells; absent without one, and where a stop stands.
+        /// The dose that is really delivered, as far as the calibration and the measure tell; absent without one, and where a stop stands.
         #[serde(skip_serializing_if = "Option::is_none")]
         delivered: Option<DeliveredWire>,
     }
@@ -343,7 +343,7 @@ wire_out! {
         high: Option<f64>,
     }
 
-    /// The dose that is really delivered, as far as the calibration tells.
+    /// The dose that is really delivered, as far as the calibration and the measure tell.
     struct DeliveredWire {
         /// Per ground area, in one pass.
         dose: Stated,

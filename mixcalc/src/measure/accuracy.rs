@@ -237,6 +237,11 @@ impl Measure {
     /// `docs/numbers.md`, 21. JCGM 100:2008, 4.3.7 and 5.1.2.
     #[must_use]
     pub fn uncertainty(&self, graduations: u64) -> Option<Ratio> {
+        self.standard_uncertainty(graduations).map(|uncertainty| uncertainty * COVERAGE_FACTOR)
+    }
+
+    /// The same with a coverage factor of 1.
+    pub(crate) fn standard_uncertainty(&self, graduations: u64) -> Option<Ratio> {
         let accuracy = self.accuracy?;
         let groups = || self.fillings(graduations).groups();
         let off = crate::quantity::ordered_sum(
@@ -245,7 +250,7 @@ impl Measure {
         let fillings: u64 = groups().map(|(count, _)| count).sum();
         let reading = self.reading_error() * libm::sqrt(Ratio::of_steps(fillings).number());
         let spread = root_of_squares([of_rectangular(off), reading].into_iter());
-        (graduations > 0).then(|| spread * COVERAGE_FACTOR / Ratio::of_steps(graduations))
+        (graduations > 0).then(|| spread / Ratio::of_steps(graduations))
     }
 
     /// How far one filling may be off, in graduations.

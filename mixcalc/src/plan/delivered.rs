@@ -9,10 +9,10 @@ use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::{Dose, Product};
 use crate::measure::Amount;
 use crate::quantity::close::is_over;
-use crate::quantity::{AdditiveKind, Area, Length, Quantity, Ratio, Volume, VolumeRate, positive};
+use crate::quantity::{AdditiveKind, Area, Length, Quantity, Ratio, VolumeRate, positive};
 use crate::sprayer::{Calibration, CalibrationRecord, Difference, delivered_liquid_dose, delivered_solid_dose};
 use crate::text::{self, source};
-use crate::uncertainty::{Interval, Uncertain, UncertainQuantity};
+use crate::uncertainty::{DegreesOfFreedom, Interval, Uncertain, UncertainQuantity};
 
 /// A pass of the sprayer: how wide, and how long.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -101,7 +101,7 @@ impl RunOut {
     }
 }
 
-/// The dose that a load really delivers, as far as the calibration tells: what was measured in is taken as it stands.
+/// The dose that a load really delivers, as far as the calibration and the measure tell: what states no uncertainty is taken as it stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DeliveredDose {
     dose: UncertainQuantity,
@@ -215,23 +215,31 @@ impl MeasuredAmount<'_> {
         let (record, calibration) = self.plan.job.calibration()?;
         let product = self.plan.held.products().get(self.product)?;
         // What could be planned is of a size that can be measured.
-        delivered(self.measured, self.mix, product, record, calibration).ok()
+        delivered(self, product, record, calibration).ok()
+    }
+}
+
+/// An amount as its measure gives it: what it may be off and is read to is one input, `amount`.
+fn doubted<Q: AdditiveKind>(amount: Q, doubt: Option<Ratio>) -> Result<Uncertain<Q>, Error> {
+    match doubt {
+        Some(doubt) => {
+            Uncertain::from_standard_uncertainty("amount", amount, amount * doubt, DegreesOfFreedom::INFINITE)
+        }
+        None => Uncertain::exact(amount),
     }
 }
 
 fn delivered(
-    measured: Amount,
-    mix: Volume,
+    amount: &MeasuredAmount<'_>,
     product: &Product,
     record: &CalibrationRecord,
     calibration: &Calibration,
 ) -> Result<DeliveredDose, Error> {
-    let (mix, rate) = (Uncertain::exact(mix)?, calibration.volume_rate());
+    let (measured, mix, rate) = (amount.measured, Uncertain::exact(amount.mix)?, calibration.volume_rate());
+    let doubt = amount.measure().standard_uncertainty(amount.graduations());
     let dose = match measured {
-        Amount::Volume(volume) => {
-            UncertainQuantity::of(&delivered_liquid_dose(&Uncertain::exact(volume)?, &mix, rate)?)?
-        }
-        Amount::Mass(mass) => UncertainQuantity::of(&delivered_solid_dose(&Uncertain::exact(mass)?, &mix, rate)?)?,
+        Amount::Volume(volume) => UncertainQuantity::of(&delivered_liquid_dose(&doubted(volume, doubt)?, &mix, rate)?)?,
+        Amount::Mass(mass) => UncertainQuantity::of(&delivered_solid_dose(&doubted(mass, doubt)?, &mix, rate)?)?,
     };
     let maximum = product
         .largest_doses()

@@ -527,14 +527,16 @@ impl Workings<'_> {
         let place = |key: &str| format!("{at}.delivered.{key}");
         let at_rate = |rate: &str| format!("m@{at}.measured / v@loads[{j}].mix * R@{rate}");
         self.add(place("dose"), delivered.dose().value(), at_rate("calibration.volume_rate"));
-        self.add(
-            place("standard_uncertainty"),
-            delivered.dose().standard_uncertainty(),
-            at_rate("calibration.standard_uncertainty"),
-        );
-        let interval = delivered.interval();
-        self.add(place("interval.low"), interval.low(), at_rate("calibration.interval.low"));
-        self.add(place("interval.high"), interval.high(), at_rate("calibration.interval.high"));
+        // Where the measure has a doubt of its own, squares are added, which formulas do not tell.
+        let is_of_rate = amount.uncertainty().is_none();
+        if !is_of_rate {
+            self.source = words::UNCERTAINTY;
+        }
+        let of_rate = |rate: &str| if is_of_rate { at_rate(rate) } else { String::new() };
+        let (uncertainty, interval) = (delivered.dose().standard_uncertainty(), delivered.interval());
+        self.add(place("standard_uncertainty"), uncertainty, of_rate("calibration.standard_uncertainty"));
+        self.add(place("interval.low"), interval.low(), of_rate("calibration.interval.low"));
+        self.add(place("interval.high"), interval.high(), of_rate("calibration.interval.high"));
         self.source = words::UNCERTAINTY;
         if let Some(probability) = delivered.probability_over() {
             self.add(place("probability_over"), probability, "");
