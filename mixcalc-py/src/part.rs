@@ -284,6 +284,8 @@ parts! {
     ///     The sprayer's passes: swath, and length where it is known. Where loads run out is told in them.
     /// water : dict, optional
     ///     A water analysis with the keys of documents: potassium, sodium, calcium, magnesium, iron.
+    /// start : dict, optional
+    ///     What the tank holds before the first load, which tops it up, with the keys of documents: holds, volume, products. Empty where absent.
     ///
     /// Raises
     /// ------
@@ -315,7 +317,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None, start=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -489,6 +491,12 @@ parts! {
         #[getter]
         fn water<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "water"))
+        }
+
+        /// What the tank holds before the first load, as it was stated.
+        #[getter]
+        fn start<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "start"))
         }
 
         /// The sprayer's passes over the ground, as they were stated.

@@ -344,6 +344,16 @@ impl Plan {
         quantity(self.core.carrier_rate())
     }
 
+    /// What the tank holds before the first load: `Held(volume, products)`, or `None`.
+    #[getter]
+    fn start(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
+        let Some(held) = self.core.start() else { return Ok(None) };
+        let products = self.core.job().products().iter().zip(held.amounts());
+        let products =
+            each(py, products, |py, (product, amount)| shape(py, "HeldAmount", (product.name(), quantity(*amount))))?;
+        shape(py, "Held", (quantity(held.volume()), products)).map(Some)
+    }
+
     /// The strip kept for the rinse water: `Strip(held_back, area)`, or `None`.
     #[getter]
     fn last_strip(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
@@ -482,7 +492,8 @@ impl Plan {
                 carrier.container_rinses().map(quantity),
             ),
         )?;
-        let mix = (quantity(ledger.made()), quantity(ledger.sprayed()), quantity(ledger.residual()));
+        let at_start = self.core.start().map(|_| quantity(ledger.at_start()));
+        let mix = (quantity(ledger.made()), quantity(ledger.sprayed()), quantity(ledger.residual()), at_start);
         shape(py, "Ledger", (products, carrier, shape(py, "MixAccount", mix)?)).map(Some)
     }
 

@@ -143,6 +143,12 @@ finding_codes! {
     HardWater = "hard-water", Note;
     /// There is less ammonium sulfate in the mix than its water and a label ask for.
     AmmoniumSulfateShort = "ammonium-sulfate-short", Caution;
+    /// The tank holds another mix before the first load.
+    TankHoldsAnotherMix = "tank-holds-another-mix", Stop;
+    /// The tank holds more of a product before the first load than that load may hold.
+    TankHoldsTooMuch = "tank-holds-too-much", Stop;
+    /// The tank holds more of a product before the first load than its dose asks for, and no more than its maximum.
+    TankHoldsMore = "tank-holds-more", Caution;
 }
 
 /// Which side of a limit is allowed.

@@ -11,8 +11,8 @@ use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
 use crate::plan::{
-    Action, Cleared, ContainerUse, DeliveredDose, Ground, LargestDose, Level, MeasuredAmount, MixingOrder, Plan, Rate,
-    Recipe, RunOut, Span, Step,
+    Action, Cleared, ContainerUse, DeliveredDose, Ground, Held, LargestDose, Level, MeasuredAmount, MixingOrder, Plan,
+    Rate, Recipe, RunOut, Span, Step,
 };
 use crate::quantity::{
     Area, Quantity, Ratio, System, Time, Volume, VolumeRate, in_unit, on_scale, signed_percent, significant,
@@ -449,16 +449,25 @@ impl Page {
             &[("first", &first), ("last", &last), ("all", &all)],
         ));
         self.rule('=');
+        let units = plan.job().units();
+        let held = load.held().map(|held| (in_unit(held.volume().into(), &unit), held_what(plan, held, units)));
+        let (held, what) = held.unwrap_or_default();
         self.paragraph(&filled(
-            if is_run { words::IN_EACH_LOAD } else { words::IN_LOAD },
+            match is_run {
+                true => words::IN_EACH_LOAD,
+                false if !held.is_empty() => words::TOPPED_UP,
+                false => words::IN_LOAD,
+            },
             &[
+                ("held", &held),
+                ("what", &what),
                 ("mix", &in_unit(load.mix().into(), &unit)),
                 ("carrier", &in_unit(recipe.carrier().into(), &unit)),
-                ("area", &Quantity::from(load.area()).to_people(plan.job().units())),
+                ("area", &Quantity::from(load.area()).to_people(units)),
             ],
         ));
         if let Some(run_out) = plan.run_out(load) {
-            self.paragraph(&filled(words::RUNS_OUT, &[("where", &runs_out(&run_out, plan.job().units()))]));
+            self.paragraph(&filled(words::RUNS_OUT, &[("where", &runs_out(&run_out, units))]));
         }
         self.amounts(recipe);
         self.steps(recipe, &unit);
@@ -466,7 +475,7 @@ impl Page {
             self.boxes(first, last);
         }
         if let Some(strip) = plan.last_strip().filter(|_| last == all) {
-            let area = Quantity::from(strip.area()).to_people(plan.job().units());
+            let area = Quantity::from(strip.area()).to_people(units);
             self.blank();
             self.paragraph(&filled(words::KEEP_STRIP, &[("area", &area)]));
         }
@@ -478,6 +487,11 @@ impl Page {
         let units = recipe.plan().job().units();
         for amount in recipe.amounts() {
             let (number, unit) = number_and_unit(&reading(&amount));
+            if amount.graduations() == 0 {
+                let none = words::NONE_TO_ADD.to_string();
+                rows.push(vec![amount.name().into(), String::from("0"), unit, String::new(), none]);
+                continue;
+            }
             rows.push(vec![amount.name().into(), number, unit, signed_percent(amount.gap()), measured_with(&amount)]);
             let doubted = |delivered: &DeliveredDose| !delivered.dose().contributions().is_empty();
             rows.extend(amount.delivered().filter(doubted).map(|delivered| vec![delivers(&delivered, units)]));
@@ -618,6 +632,22 @@ fn between<Q>(span: Span<Q>, told: impl Fn(Q) -> String) -> String {
         }
         (Some(low), None) => filled(words::RUNS_OUT_FROM, &[("value", &value), ("low", &low)]),
         _ => value,
+    }
+}
+
+/// What the tank holds before the first load.
+fn held_what(plan: &Plan, held: &Held, units: System) -> String {
+    let products = plan.job().products().iter().zip(held.amounts());
+    let there = products.filter(|(_, amount)| Quantity::from(**amount) != Quantity::from(amount.none()));
+    let there = there.map(|(product, amount)| {
+        let amount = Quantity::from(*amount).to_people(units);
+        filled(words::HELD_PRODUCT, &[("amount", &amount), ("product", &product.name())])
+    });
+    let there: Vec<String> = there.collect();
+    if there.is_empty() {
+        words::HELD_WATER.into()
+    } else {
+        filled(words::HELD_MIX, &[("products", &there.join(", "))])
     }
 }
 

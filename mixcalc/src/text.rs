@@ -351,6 +351,15 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::AmmoniumSulfateShort => {
             "there are {actual} of ammonium sulfate in the mix, and {subject} asks for {limit} or more ({source}); it goes in before that, and is dissolved first"
         }
+        FindingCode::TankHoldsAnotherMix => {
+            "the tank holds {actual} of another mix; empty it as its label and the law allow, and rinse the sprayer before this one is made"
+        }
+        FindingCode::TankHoldsTooMuch => {
+            "the tank holds {actual} of {subject}, and the first load may hold {limit} at most; no product is added to it until it is mended"
+        }
+        FindingCode::TankHoldsMore => {
+            "the tank holds {actual} of {subject}, over the {limit} that the dose asks for in the first load; none is added, and the dose there is the greater"
+        }
         FindingCode::BelowMinimumDose => {
             "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
         }
@@ -575,6 +584,15 @@ pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
 pub(crate) const CONTAINERS: &str = "a whole number from 0 to 1000000000";
 /// What rinses of a container that is filled by mass need.
 pub(crate) const CONTAINER_VOLUME: &str = "this density, which tells how large the containers are that are rinsed";
+
+/// What a tank may hold before the first load.
+pub(crate) const AT_MOST_SAFE_FILL: &str = "at most the safe fill,";
+pub(crate) const AT_MOST_THE_MIX: &str = "at most the mix that the ground takes,";
+
+/// The sort of amount that goes with a dose.
+pub(crate) const fn amount_like(is_by_volume: bool) -> &'static str {
+    if is_by_volume { "a volume, as the dose is" } else { "a mass, as the dose is" }
+}
 
 /// `one of a, b, c`.
 pub(crate) fn one_of(choices: &[&str]) -> String {
@@ -1121,6 +1139,11 @@ pub(crate) mod sheet {
     pub(crate) const LOAD: &str = "Load {first} of {all}";
     pub(crate) const LOADS_RUN: &str = "Loads {first} to {last} of {all}";
     pub(crate) const IN_LOAD: &str = "{mix} of mix with {carrier} of carrier in it, for {area}.";
+    pub(crate) const TOPPED_UP: &str = "The tank holds {held} before this load: {what}. With {carrier} of carrier and the amounts below it comes to {mix} of mix, for {area}.";
+    pub(crate) const HELD_WATER: &str = "carrier alone";
+    pub(crate) const HELD_MIX: &str = "what is left of this mix, with {products} in it";
+    pub(crate) const HELD_PRODUCT: &str = "{amount} of {product}";
+    pub(crate) const NONE_TO_ADD: &str = "none to add";
     pub(crate) const IN_EACH_LOAD: &str = "Each: {mix} of mix with {carrier} of carrier in it, for {area}.";
     pub(crate) const RUNS_OUT: &str = "Runs out after {where}.";
     pub(crate) const RUNS_OUT_BETWEEN: &str = "{value} ({low} to {high})";

@@ -337,6 +337,7 @@ fn choices_are_those_of_the_types() {
     same("role", strings(Role::all().iter().map(|it| it.name())));
     same("profile", strings(Profile::all().iter().map(|it| it.name())));
     same("label order", strings(OrderStep::all().iter().map(|it| it.name())));
+    same("holds", strings(mixcalc::InTank::all().iter().map(|it| it.name())));
     let mut done = BTreeSet::new();
     constants(&schemas()[1], "do", &mut done);
     same("action", done);
@@ -357,6 +358,7 @@ fn choices_are_those_of_the_types() {
         "profile",
         "label order",
         "action",
+        "holds",
     ];
     let with_choices = vocabulary().word.into_iter().filter(|(_, word)| !word.choices.is_empty());
     assert_eq!(strings(checked), strings(with_choices.map(|(name, _)| name)));
@@ -626,6 +628,10 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         changed("area =", &format!("{season}\narea =")) + &format!("label = {{ max_dose = \"2 L/ha\", {label} }}")
     };
     let strip = |area: &str| format!("loading = {{ last_strip = {{ area = \"{area}\" }} }}\narea =");
+    let with_held = |label: &str| {
+        let held = "start = { holds = \"this-mix\", volume = \"5 L\", products = [{ name = \"example product A\", amount = \"1 L\" }] }\narea =";
+        changed("area =", held) + label
+    };
     let jobs = [
         (F::OverMaximumDose, with("label = { max_dose = \"1 L/ha\" }")),
         (F::VolumeRateBelowMinimum, with("label = { min_volume_rate = \"300 L/ha\" }")),
@@ -733,6 +739,12 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         ),
         (F::HardWater, changed("area =", "water = { calcium = \"100 mg/L\" }\narea =")),
         (F::AmmoniumSulfateShort, with("label = { ammonium_sulfate = \"10 g/L\" }")),
+        (
+            F::TankHoldsAnotherMix,
+            changed("area =", "start = { holds = \"another-mix\", volume = \"5 L\" }\narea ="),
+        ),
+        (F::TankHoldsTooMuch, with_held("label = { max_dose = \"1.5 L/ha\" }")),
+        (F::TankHoldsMore, with_held("label = { max_dose = \"150 L/ha\" }")),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);
     for (code, job) in jobs {

@@ -644,6 +644,20 @@ def calibrated(draw, made):
     return made
 
 
+def start(draw, job):
+    """What the tank holds before the first load: some part of it, of water, of this mix as planned or with stated amounts, of another."""
+    tank = job["tank"]
+    number, name = (tank.get("nominal") or tank["brim"]).split(" ", 1)
+    volume = F(number) * draw.choice([F(1, 20), F(1, 10), F(1, 4), F(1, 2), F(3, 4), F(9, 10)])
+    holds = draw.choice(["water", "this-mix", "this-mix", "this-mix", "this-mix", "another-mix"] if draw.chance(20) else ["water", "this-mix"])
+    made = {"holds": holds, "volume": f"{tidy(volume, 9) or f'{float(volume):.4g}'} {name}"}
+    if holds == "this-mix" and draw.chance(50):
+        doses = [p for p in job.get("products", []) if "dose" in p and draw.chance(70)]
+        units = {p["name"]: p["dose"].split(" ", 1)[1].split("/")[0] for p in doses if isinstance(p["dose"], str) and "/" in p["dose"]}
+        made["products"] = [{"name": product, "amount": f"{draw.choice(['0', '0.01', '0.1', '1'])} {unit}"} for product, unit in units.items() if unit in SIZES]
+    return made
+
+
 if __name__ == "__main__":
     count, seed = sys.argv[1:]
     for i in range(int(count)):
@@ -656,4 +670,6 @@ if __name__ == "__main__":
             made = calibrated(draw, made)
         if draw.chance(10):
             made["passes"] = {"swath": "12 m"} | draw.choice([{}, {"length": "250 m"}])
+        if draw.chance(8):
+            made["start"] = start(draw, made)
         print(json.dumps(made))

@@ -139,7 +139,7 @@ class Reckoning:
     def __init__(self, job: dict, script=()):
         self.job, self.script, self.forks = job, script, []
         self.u = Fraction(1, 10**13)  # how far doubles may be off, relatively
-        self.findings = []
+        self.findings, self.V0 = [], Fraction(0)
         self.calibrated = Calibrated(job["calibration"]) if "calibration" in job else None
 
     def solve(self):
@@ -417,7 +417,7 @@ class Reckoning:
         return [{"name": name,
                  # "D where it is stated per ground area, else c * R"
                  "dose": summed(name, DRY_PER_AREA, lambda p: p.dose[0] if p.dose[1] in PER_AREA else p.c * self.R),
-                 "exact": summed(name, MASS, lambda p: p.c * self.V),
+                 "exact": summed(name, MASS, lambda p: self.lacking(self.loads[0], p, p.c * self.V)[0]),
                  "measured": None if self.stopped else summed(name, MASS, lambda p: p.measured)}
                 for name in sorted({name for name, _, _ in each})]
 
@@ -720,30 +720,74 @@ class Reckoning:
         x, loading = self.V / self.U, self.job.get("loading", {})
         least = value(self.job["tank"], "least_working_volume")
         noise = self.on_field * self.A / 10**15  # what V - n U and V - M g may be off in doubles
+        V, topped_up = self.V, []
+        if "start" in self.job:  # "the first load is min(U, V), and the rest is divided as a mix of its own"
+            first = self.start()
+            topped_up, V = [(1, first, self.u)], V - first
+            x = V / self.U
         if self.decide(over, x, 10**11):
             raise NoAnswer("too-many-loads")
         if loading.get("split", "full-then-part") == "even":
-            groups = self.even(self.V, self.decide(up, x), 0, noise)
+            groups = self.even(V, self.decide(up, x), 0, noise) if V else []
         else:
             n, whole = self.decide(marks, x)
-            part = 0 if whole else self.V - n * self.U
+            part = 0 if whole else V - n * self.U
             u = self.u + noise / (part or 1)
             if part and n and least and self.decide(under, part, least, u=u):
                 groups = [(n - 1, self.U, self.u)] + self.even(self.U + part, 2, noise, noise)
             else:
                 groups = [(n, self.U, self.u), (1 if part else 0, part, u)]
         self.loads, last = [], 0
-        for count, v, u in groups:
-            if count and self.loads and close(v, self.loads[-1].v):  # "share one recipe and a count"
+        for count, v, u in topped_up + groups:
+            if count and self.loads and close(v, self.loads[-1].v) and (last > 1 or not topped_up):  # "share one recipe and a count"
                 self.loads[-1].count += count
                 self.loads[-1].last += count
             elif count:
                 v = min(v, self.U)  # "Each load that is not full is min(its volume, U)"
-                self.loads.append(Record(first=last + 1, last=last + count, count=count, v=v, u=u, products=[]))
+                self.loads.append(Record(first=last + 1, last=last + count, count=count, v=v, u=u, products=[],
+                                         held=self.held if topped_up and not last else {}))
             last += count
         for load in self.loads:
             if least and self.decide(under, load.v, least, u=load.u):
                 self.note("caution", "part-load-below-working-volume", load=load)
+
+    # 23. What the tank holds before the first load
+    def start(self):
+        given = self.job["start"]
+        self.V0, names = value(given, "volume"), {p.given["name"]: p for p in self.products}
+        first = self.pick([self.U, self.V]) if close(self.U, self.V) else min(self.U, self.V)
+        if self.decide(over, self.V0, self.U) or self.decide(over, self.V0, self.V):
+            raise NoAnswer("out-of-range")
+        stated = given.get("products", [])
+        if given["holds"] == "another-mix":
+            self.note("stop", "tank-holds-another-mix", path="start.holds")
+        if any(it["name"] not in names for it in stated):
+            raise NoAnswer("unknown-choice")
+        as_planned = given["holds"] == "this-mix" and not stated
+        self.held = {p.i: p.c * self.V0 if as_planned else Fraction(0) for p in self.products}
+        for it in stated:
+            size, kind = quantity(it["amount"])
+            if kind != names[it["name"]].kind:
+                raise NoAnswer("wrong-quantity")
+            self.held[names[it["name"]].i] = size
+        for p in self.products:
+            if self.decide(over, self.held[p.i], p.most * first):
+                self.note("stop", "tank-holds-too-much", load=Record(first=1, last=1), path="start")
+            elif self.decide(over, self.held[p.i], p.c * first):
+                self.note("caution", "tank-holds-more", load=Record(first=1, last=1), path="start")
+        return first
+
+    def lacking(self, load, p, amount):
+        """What is to be added of an amount, and how far doubles may be off, relatively: it is a difference."""
+        there = load.held.get(p.i, 0)
+        if not there:
+            return amount, load.u
+        if not self.decide(over, amount, there, u=load.u):
+            return Fraction(0), load.u
+        return amount - there, load.u * (amount + there) / (amount - there)
+
+    def volume_held(self, load):
+        return self.V0 if load.held or (load.first == 1 and "start" in self.job) else 0
 
     def even(self, V, n, noise, mark_noise):
         # "M mod n loads of M div n + 1 marks first, then the others of M div n marks, and the last load takes the rest"
@@ -835,19 +879,23 @@ class Reckoning:
                       capacity=capacity, q=None if pack else self.decide(down, capacity / g),
                       max_fillings=self.job.get("loading", {}).get("max_fillings", 2))
 
-    def fit(self, p, load, m):
-        """How a measure suits an amount: the preferences of the page, in their order."""
-        x = p.c * load.v * m.factor / m.g
-        below = self.decide(under, x, 1, u=load.u)
-        coarse = self.decide(under, x / 20, 1, u=load.u)
-        fillings = 0 if m.pack else self.decide(up, x / m.q, u=load.u)
+    def fit(self, p, load, m, whole=True):
+        """How a measure suits an amount: the preferences of the page, in their order. Of the whole amount, or of what is to be added."""
+        amount, most, u, of_most = p.c * load.v, p.most * load.v, load.u, load.u
+        if not whole:
+            (amount, u), (most, of_most) = self.lacking(load, p, amount), self.lacking(load, p, most)
+            if not amount:
+                return Record(x=amount, n=0, below=False, coarse=False, many=False, amount=amount, u=u)
+        x = amount * m.factor / m.g
+        below = self.decide(under, x, 1, u=u)
+        coarse = self.decide(under, x / 20, 1, u=u)
+        fillings = 0 if m.pack else self.decide(up, x / m.q, u=u)
         many = fillings > m.max_fillings
         # "n = min(steps_nearest(x), steps_down(ceiling / g)) graduations, at least 1"
-        ceiling = p.most * load.v * m.factor
-        n = max(1, min(self.decide(nearest, x, u=load.u), self.decide(down, ceiling / m.g, u=load.u)))
+        n = max(1, min(self.decide(nearest, x, u=u), self.decide(down, most * m.factor / m.g, u=of_most)))
         # Capacities and graduations of vessels and scales are compared as amounts of the product.
         rank = (below, many, coarse, fillings, (m.capacity or 0) / m.factor, m.g / m.factor, m.i)
-        return Record(x=x, n=n, below=below, coarse=coarse, many=many, rank=rank)
+        return Record(x=x, n=n, below=below, coarse=coarse, many=many, rank=rank, amount=amount, u=u)
 
     def choose(self, p, load, options):
         fits = {m.i: self.fit(p, load, m) for m in options}
@@ -867,6 +915,8 @@ class Reckoning:
         if not p.own and (fit.below or fit.many or off):
             chosen = self.choose(p, load, options)
             fit = self.fit(p, load, chosen)
+        if load.held:
+            fit = self.fit(p, load, chosen, whole=False)
         if fit.below:
             self.note("stop", "amount-below-graduation", p.i, load)
         m, n = chosen, fit.n
@@ -875,42 +925,42 @@ class Reckoning:
         really = 0 if m.pack else -(-n // m.q)
         if fit.many or really > m.max_fillings:
             self.note("caution", "many-fillings", p.i, load, must=fit.many and really > m.max_fillings)
-        return self.measured(p, load, m, n, fit.below)
+        return self.measured(p, load, m, n, fit.below, (fit.amount, fit.u))
 
-    def measured(self, p, load, m, n, below):
+    def measured(self, p, load, m, n, below, exactly):
         measured = n * m.g / m.factor
         viscous = p.given.get("viscous", False)
         premixed = self.carried and (p.dry or viscous) and not m.pack
-        return Record(p=p, m=m, n=n, below=below, exact=p.c * load.v, measured=measured,
+        return Record(p=p, m=m, n=n, below=below, exact=exactly[0], u=exactly[1], measured=measured,
                       displaced=measured * p.displaces,
                       # "2 parts of carrier to one of product (2 L per kg, 2 L per L)"
                       premix=2 * measured * (LITRE if p.kind == MASS else 1) if premixed else 0,
-                      rinse=m.capacity / 4 if m.sort == "vessel" else 0)
+                      rinse=m.capacity / 4 if n and m.sort == "vessel" else 0)
 
     def hold_to_carrier(self, load):
         """No more than the largest dose on the carrier that the load really has, where that is what it is counted on."""
         if any(a.below for a in load.products):  # "a load in which an amount is below one graduation"
             return
-        carrier = max(0, load.v - sum(a.displaced for a in load.products))
+        carrier = max(0, load.v - sum(a.displaced + load.held.get(a.p.i, 0) * a.p.displaces for a in load.products))
         for i, a in enumerate(load.products):
-            if a.p.most_basis == "carrier-volume":
-                most = a.p.label[0] * carrier * a.m.factor / a.m.g
-                n = min(a.n, self.decide(down, most, u=load.u * (1 + load.v / carrier)) if carrier else 0)
+            if a.p.most_basis == "carrier-volume" and a.n:
+                most, u = self.lacking(load, a.p, a.p.label[0] * carrier)
+                n = min(a.n, self.decide(down, most * a.m.factor / a.m.g, u=u * (1 + load.v / carrier)) if carrier else 0)
                 if n == 0:
                     self.note("stop", "amount-below-graduation", i, load)
-                load.products[i] = self.measured(a.p, load, a.m, max(1, n), n == 0)
+                load.products[i] = self.measured(a.p, load, a.m, max(1, n), n == 0, (a.exact, a.u))
 
     def judge_packs(self, load):
         # "packs-off-dose where whole packs miss the amount by over 5 % of it"
         for i, a in enumerate(load.products):
             x = a.exact * a.m.factor / a.m.g
-            if a.m.pack and not a.below and self.decide(lambda x: over(abs(a.n - x), x / 20), x, u=load.u):
+            if a.m.pack and not a.below and self.decide(lambda x: over(abs(a.n - x), x / 20), x, u=a.u):
                 self.note("caution", "packs-off-dose", i, load)
 
     # 21. What can be measured
     def judge_doubt(self, load):
         for i, a in enumerate(load.products):
-            u = None if a.below else uncertainty(a.m, a.n)
+            u = None if a.below or not a.n else uncertainty(a.m, a.n)
             if u is not None and u > Fraction(5, 100) * (1 - E * 10):
                 self.note("caution", "amount-hard-to-measure", i, load, must=u > Fraction(5, 100) * (1 + E * 10))
 
@@ -925,22 +975,28 @@ class Reckoning:
     # 7. Carrier, rinses and steps
     def fill(self, load):
         load.slack = 40 * load.u * load.v
-        load.carrier = load.v - sum(a.displaced for a in load.products)
+        there = self.volume_held(load)
+        load.carrier = load.v - there - sum(a.displaced for a in load.products)
         load.rinses = sum(3 * a.rinse for a in load.products)
         load.premixed = sum(a.premix for a in load.products)
         load.for_containers = sum(3 * e.most * (self.products[i].each or 0) for i, e in load.emptied.items())
         used = load.rinses + load.premixed + load.for_containers
         room = load.carrier - used
+        load.done = there and close(there, load.v) and not any(a.n for a in load.products)
+        if load.done:
+            load.carrier = load.initial = load.top_up = 0
+            return
         # "carrier - rinses - premixes <= 0", by the closeness of section 1
         if self.pick([not under(used + d, load.carrier) for d in (0, load.u * load.v, -load.u * load.v)]):
             self.note("stop", "rinses-exceed-carrier", load=load)
         asked = [exact(f) for p in self.products if (f := p.given.get("label", {}).get("first_carrier")) is not None]
-        load.initial = min(max(asked, default=Fraction(1, 2)) * load.v, room)
+        load.initial = min(max(0, max(asked, default=Fraction(1, 2)) * load.v - there), room)
         if not load.products:  # "A load without products is filled in one go."
-            load.initial = load.v
+            load.initial = load.v - there
         elif self.g and room > 0:  # "where marks are given, down to a mark, if at least one mark remains"
-            n = self.decide(down, load.initial / self.g, u=load.u + load.u * load.v / load.initial)
-            load.initial = n * self.g if n > 0 else load.initial
+            level = there + load.initial
+            n = self.decide(down, level / self.g, u=load.u + load.u * load.v / level)
+            load.initial = n * self.g - there if self.decide(over, n * self.g, there) else load.initial
         load.top_up = room - load.initial + load.for_containers
 
     def filling(self, do, load, before, carrier):
@@ -960,16 +1016,19 @@ class Reckoning:
         return Either(*({**base, **h} for h in (how.choices if isinstance(how, Either) else [how])))
 
     def steps(self, load):
-        tank = load.initial
+        if load.done:
+            return []
+        there = self.volume_held(load)
+        tank = there + load.initial
 
         def step(do, added, **more):
             nonlocal tank
             tank += added
             return {"do": do, **more, "in_tank": self.num(tank, VOLUME, slack=load.slack)}
-        steps = [self.filling("fill", load, 0, load.initial)]
+        steps = [self.filling("fill", load, there, load.initial)] if load.initial else []
         if "mixing" in self.job and load.products and not self.carried:
             steps.append(step("start-agitator", 0))
-        for a in (load.products[p.i] for p in self.ordered):
+        for a in (load.products[p.i] for p in self.ordered if load.products[p.i].n):
             # "A premixed product enters the tank with its premix and not before."
             measure = step("measure", 0 if a.premix else a.displaced, product=a.p.name, measure=a.m.name,
                            fillings=self.fillings(a))
@@ -1004,13 +1063,13 @@ class Reckoning:
         return [{"count": count, "amount": self.num(n * a.m.g, a.m.kind)}
                 for count, n in ((whole, a.m.q), (1, rest)) if count and n]
 
-    def gap(self, p, exactly, measured, u):
+    def gap(self, p, exactly, measured, u, V):
         """The gap in percent, and in dose: per area, or as the dose is stated."""
-        gap = (measured - exactly) / exactly
+        gap, in_dose = ((measured - exactly) / of if of else Fraction(0) for of in (exactly, p.c * V))
         per_area, share = (LIQUID_PER_AREA, BY_VOLUME) if p.kind == VOLUME else (DRY_PER_AREA, DENSITY)
         sizes = {per_area: p.c * self.R, share: p.c, p.dose[1]: p.dose[0]}
         return {"percent": Num(100 * gap, None, 1000 * u * (1 + abs(gap))),
-                "dose": Either(*(Num(gap * c, kind, 10 * u * c * (1 + abs(gap))) for kind, c in sizes.items()))}
+                "dose": Either(*(Num(in_dose * c, kind, 10 * u * c * (1 + abs(gap))) for kind, c in sizes.items()))}
 
     # The document
     # 20. A job that goes by a calibration
@@ -1025,7 +1084,7 @@ class Reckoning:
         if self.calibrated.risk is None:
             return
         for p in self.products:
-            doubts = [(load, self.doubt_of(a)) for load in self.loads for a in load.products if a.p is p and a.n]
+            doubts = [(load, self.doubt_of(load, a)) for load in self.loads for a in load.products if a.p is p and a.n]
             noise = max((float(10 * load.u) / doubt.share for load, doubt in doubts if doubt.share), default=0)
             worst = max((over for load in self.loads for a in load.products if a.p is p and a.n
                          if (over := self.delivered(load, a)[1]) is not None), default=0)
@@ -1034,16 +1093,17 @@ class Reckoning:
 
     def delivered(self, load, a):
         """The dose that a load delivers, the probability of its being over the maximum per area, and what to aim at."""
-        dose = float(a.measured / load.v * self.calibrated.R)
+        dose = float((a.measured + load.held.get(a.p.i, 0)) / load.v * self.calibrated.R)
         per_area = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA
         most = [size for size, basis in self.ground_maxima(a.p) if basis == per_area]
         if not most:
             return dose, None, None
-        doubt = self.doubt_of(a)
+        doubt = self.doubt_of(load, a)
         return dose, doubt.over(dose, float(min(most))), self.calibrated.aim(float(min(most)), doubt)
 
-    def doubt_of(self, a):
-        return self.calibrated.beside(float(uncertainty(a.m, a.n) or 0) / 2)
+    def doubt_of(self, load, a):
+        measured = a.measured / ((a.measured + load.held.get(a.p.i, 0)) or 1)
+        return self.calibrated.beside(float(measured * (uncertainty(a.m, a.n) or 0) if a.n else 0) / 2)
 
     def ground_maxima(self, p):
         """The largest doses that are stated per ground area, or the dose itself where none is stated at all."""
@@ -1079,7 +1139,7 @@ class Reckoning:
 
     def of_delivered(self, load, a):
         dose, over, aim = self.delivered(load, a)
-        kind, doubt = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA, self.doubt_of(a)
+        kind, doubt = LIQUID_PER_AREA if a.p.kind == VOLUME else DRY_PER_AREA, self.doubt_of(load, a)
         noise = exact(1e-9) + 10 * load.u  # of a load that what went before leaves
         about = lambda x: Num(exact(x), kind, noise * exact(dose))
         return {"dose": about(dose), "standard_uncertainty": about(dose * doubt.share),
@@ -1091,7 +1151,7 @@ class Reckoning:
         num, loads, go = self.num, self.loads, not self.stopped
         for load in loads:
             if self.stopped:  # "its carrier figures stand for the exact amounts"
-                load.carrier = self.k * load.v
+                load.carrier = self.k * (load.v - self.volume_held(load))
         carrier = num(sum(load.count * load.carrier for load in loads), VOLUME, slack=40 * self.u * self.V)
         r = self.r
         return {
@@ -1105,7 +1165,9 @@ class Reckoning:
                            "area": num(self.strip_area, AREA)} if self.strip else None,
             "residual": None if r is None else {
                 "volume": num(r, VOLUME), "ground_short": None if self.strip else num(r / self.on_field, AREA)},
-            "totals": {"loads": loads[-1].last, "mix": num(self.V, VOLUME), "carrier": carrier,
+            **({"start": {"volume": num(self.V0, VOLUME), "products": [{"name": p.name, "amount": num(self.held[p.i], p.kind)} for p in self.products]}}
+               if "start" in self.job else {}),
+            "totals": {"loads": loads[-1].last, "mix": num(self.V - self.V0, VOLUME, slack=10 * self.u * self.V), "carrier": carrier,
                        "area": num(self.V / self.on_field, AREA), "products": [self.total(p) for p in self.products],
                        **({"active_substances": sums} if (sums := self.substances()) else {})},
             "loads": [{"first": load.first, "last": load.last, "count": load.count, "mix": num(load.v, VOLUME, load.u),
@@ -1118,17 +1180,17 @@ class Reckoning:
         }
 
     def part(self, load, a):
-        part = {"name": a.p.name, "exact": self.num(a.exact, a.p.kind, load.u)}
+        part = {"name": a.p.name, "exact": self.num(a.exact, a.p.kind, a.u)}
         if self.stopped:
             return {**part, **dict.fromkeys(("measured", "gap", "measure", "graduations", "fillings"))}
-        return {**part, "measured": self.num(a.measured, a.p.kind), "gap": self.gap(a.p, a.exact, a.measured, load.u),
+        return {**part, "measured": self.num(a.measured, a.p.kind), "gap": self.gap(a.p, a.exact, a.measured, a.u, load.v),
                 **({"delivered": self.of_delivered(load, a)} if self.calibrated else {}),
                 **({"emptied": {"count": e.count, "loads": e.loads}} if (e := load.emptied.get(a.p.i)) else {}),
                 **self.of_doubt(a),
                 "measure": a.m.name, "graduations": a.n, "fillings": self.fillings(a)}
 
     def of_doubt(self, a):
-        u = uncertainty(a.m, a.n)
+        u = uncertainty(a.m, a.n) if a.n else None
         if u is None:
             return {}
         about = Fraction(1, 10**11)
@@ -1136,7 +1198,7 @@ class Reckoning:
                                 "amount": Num(u * a.measured, a.p.kind, (u + 1) * a.measured * about)}}
 
     def total(self, p):
-        exactly = p.c * self.V
+        exactly, off = self.lacking(self.loads[0], p, p.c * self.V)
         per_area, share = (LIQUID_PER_AREA, BY_VOLUME) if p.kind == VOLUME else (DRY_PER_AREA, DENSITY)
         of = "L" if p.kind == VOLUME else "kg"
         doses = {"ground-area": (p.c * self.R, per_area), "mix-volume": (p.c, share)}
@@ -1145,7 +1207,7 @@ class Reckoning:
                 doses[basis] = p.c * self.R / self.stands(basis), None
             except NoAnswer:
                 continue
-        total = {"name": p.name, "exact": self.num(exactly, p.kind),
+        total = {"name": p.name, "exact": self.num(exactly, p.kind, off),
                  "doses": [{"basis": basis, "dose": self.num(size, kind) if kind else Si(size, 10 * self.u * size, of + ON_CROP[basis])}
                            for basis, (size, kind) in doses.items()]}
         if "season" in self.job and p.largest is not None:
@@ -1157,7 +1219,7 @@ class Reckoning:
             m = load.products[p.i].m
             line = drawn.setdefault(m.i, {"measure": m.name, "graduation": self.num(m.g, m.kind), "count": 0})
             line["count"] += load.count * load.products[p.i].n
-        return {**total, "measured": self.num(p.measured, p.kind), "gap": self.gap(p, exactly, p.measured, self.u),
+        return {**total, "measured": self.num(p.measured, p.kind), "gap": self.gap(p, exactly, p.measured, off, self.V),
                 "drawn": list(drawn.values()), **({"containers": p.containers} if "containers" in p.given else {})}
 
     def rinsed_containers(self):
@@ -1180,9 +1242,10 @@ class Reckoning:
             return self.num(sum(load.count * of(load) for load in self.loads), VOLUME, slack=40 * self.u * self.V)
         residual = min(self.r or 0, self.V)  # "the residual is at most the mix made"
         sprayed = self.num(self.V - residual, VOLUME, slack=10 * self.u * (self.V + residual))
+        at_start = {"at_start": self.num(self.V0, VOLUME)} if "start" in self.job else {}
         return {"products": [line(p) for p in self.products],
                 "carrier": {"drawn": whole(lambda l: l.carrier), "first": whole(lambda l: l.initial),
                             "premixed": whole(lambda l: l.premixed), "rinses": whole(lambda l: l.rinses),
                             "topped_up": whole(lambda l: l.top_up), **self.rinsed_containers()},
-                "mix": {"made": self.num(self.V, VOLUME), "sprayed": sprayed,
+                "mix": {**at_start, "made": self.num(self.V - self.V0, VOLUME, slack=10 * self.u * self.V), "sprayed": sprayed,
                         "residual": self.num(residual, VOLUME)}}

@@ -53,8 +53,9 @@ def promises(job: dict, plan: dict):
     if last != totals["loads"]:
         yield f"totals.loads: {totals['loads']}, although the last load is {last}"
     for key in ("mix", "carrier", "area"):
-        summed = sum(load["count"] * at(load, key) for load in loads)
-        yield from same(f"totals.{key} and the sum over loads", at(totals, key), summed, mix if key == "carrier" else 0)
+        at_start = at(plan["start"], "volume") if "start" in plan else 0
+        summed = sum(load["count"] * at(load, key) for load in loads) - (at_start if key == "mix" else 0)
+        yield from same(f"totals.{key} and the sum over loads", at(totals, key), summed, {"carrier": mix, "mix": at_start}.get(key, 0))
     measuring = ("measured", "gap", "drawn", "measure", "graduations", "fillings")
     rows = totals["products"] + [part for load in loads for part in load["products"]]
     if stopped:
@@ -68,7 +69,8 @@ def promises(job: dict, plan: dict):
     used = sum(at(carrier, key) for key in ("first", "premixed", "rinses", "topped_up"))
     yield from same("ledger.carrier: drawn and used", at(carrier, "drawn"), used, mix)
     yield from same("ledger.carrier.drawn and totals.carrier", at(carrier, "drawn"), at(totals, "carrier"), mix)
-    yield from same("ledger.mix: made and sprayed + residual", mix, at(made, "sprayed") + at(made, "residual"))
+    there = at(made, "at_start") if "at_start" in made else 0
+    yield from same("ledger.mix: at_start + made and sprayed + residual", there + mix, at(made, "sprayed") + at(made, "residual"))
     yield from same("ledger.mix.made and totals.mix", at(made, "made"), mix)
 
 
@@ -91,19 +93,24 @@ def of_product(job, plan, i, given):
     for load in plan["loads"]:
         part, where = load["products"][i], f"loads {load['first']} to {load['last']}, {total['name']}"
         n, measure = part["graduations"], part["measure"]
-        if n < 1:
+        topped_up = "start" in plan and load["first"] == 1
+        there = at(plan["start"]["products"][i], "amount") if topped_up else 0
+        if n < 1 and not there:
             yield f"{where}: {n} graduations"
         counts[measure] = counts.get(measure, 0) + load["count"] * n
         measured += load["count"] * at(part, "measured")
         if part["fillings"] and measure in sizes:
             poured = sum(filling["count"] * at(filling, "amount") for filling in part["fillings"])
             yield from same(f"{where}: fillings and graduations", poured, n * at(sizes[measure], "graduation"))
-        allowed = max(min(size * at(load, base) for size, base in most), least * at(load, "area"))
-        if at(part, "measured") > allowed * (1 + 2 * E):
+        allowed = max(min(size * (at(load, base) + (at(plan["start"], "volume") if topped_up and base == "carrier" else 0)) for size, base in most),
+                      least * at(load, "area"))
+        if n and at(part, "measured") + there > allowed * (1 + 2 * E):
             yield f"{where}: {show(part['measured'])} is over the maximum, {float(allowed)!r} (SI)"
     if counts != {name: drawn["count"] for name, drawn in sizes.items()}:
         yield f"{path}.drawn: {show(total['drawn'])}, although the loads hold {counts} graduations"
-    allowed = max(min(size * at(plan, "totals", base) for size, base in most), least * at(plan, "totals", "area"))
+    at_start = at(plan["start"], "volume") if "start" in plan else 0
+    allowed = max(min(size * (at(plan, "totals", base) + (at_start if base != "area" else 0)) for size, base in most),
+                  least * at(plan, "totals", "area"))
     if at(total, "measured") > allowed * (1 + 2 * E):
         yield f"{path}: {show(total['measured'])} in total is over the maximum, {float(allowed)!r} (SI)"
     drawn, in_loads, spilled = (at(line, key) for key in ("drawn", "in_loads", "spilled"))
@@ -131,7 +138,7 @@ def largest(job, i, given):
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
          "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
          "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel",
-         "method", "alleys", "instrument", "operator", "nozzles", "class"}
+         "method", "alleys", "instrument", "operator", "nozzles", "class", "holds"}
 AFTER_MEASURING = {"dose-may-pass-maximum", "coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 

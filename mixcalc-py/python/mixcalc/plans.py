@@ -314,6 +314,24 @@ class Totals(NamedTuple):
     """Summed across products, by name; empty where no product states what acts in it."""
 
 
+class HeldAmount(NamedTuple):
+    """How much of a product the tank holds before the first load."""
+
+    name: str
+    """The product."""
+    amount: Volume | Mass
+    """How much."""
+
+
+class Held(NamedTuple):
+    """What the tank holds before the first load, which tops it up."""
+
+    volume: Volume
+    """Volume of it."""
+    products: tuple[HeldAmount, ...]
+    """Per product of the job."""
+
+
 class Strip(NamedTuple):
     """The strip kept for the rinse water."""
 
@@ -358,7 +376,7 @@ class CarrierAccount(NamedTuple):
 
 
 class MixAccount(NamedTuple):
-    """``made = sprayed + residual``."""
+    """``at_start + made = sprayed + residual``."""
 
     made: Volume
     """In all loads."""
@@ -366,6 +384,8 @@ class MixAccount(NamedTuple):
     """Leaves the nozzles."""
     residual: Volume
     """Stays in the sprayer."""
+    at_start: Volume | None
+    """In the tank before the first load; `None` where the job states none."""
 
 
 class Ledger(NamedTuple):
@@ -464,7 +484,8 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "ContainerUse", "DeliveredDose", "DoseOn", "Drawn", "Emptied", "Filling", "Finding", "Gap", "Input",
+    "CarrierAccount", "Caution", "ContainerUse", "DeliveredDose", "DoseOn", "Drawn", "Emptied", "Filling", "Finding", "Gap",
+    "Held", "HeldAmount", "Input",
     "JarAmount", "JarTest", "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
     "ProductAccount", "Reading", "RunOut", "Span", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Uncertainty", "Working",
 ]

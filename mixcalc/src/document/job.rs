@@ -19,7 +19,8 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
-    Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
+    Buffer, BufferSize, Field, Ground, InTank, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
+    TankStart,
 };
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
 use crate::sprayer::{CalibrationRecord, Residual, Sprayer, SprayerKind, Tank};
@@ -55,6 +56,8 @@ choices! {
     CapBasisWire for CapBasis { GroundArea = "ground-area", TreatedArea = "treated-area" }
     /// How the mix is divided into loads.
     SplitWire for Split { FullThenPart = "full-then-part", Even = "even" }
+    /// What the tank holds.
+    InTankWire for InTank { Water = "water", ThisMix = "this-mix", AnotherMix = "another-mix" }
     /// What a product is in the tank for.
     RoleWire for Role {
         Product = "product", WaterConditioner = "water-conditioner", Buffer = "buffer", AntiFoam = "anti-foam",
@@ -118,6 +121,9 @@ wire! {
         /// What is in the water that is the carrier.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         water: Option<WaterWire>,
+        /// What the tank holds before the first load, which tops it up; the tank is empty where absent.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        start: Option<StartWire>,
         /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rate_basis: Option<BasisWire>,
@@ -162,6 +168,25 @@ wire! {
         /// Iron in it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         iron: Option<Stated>,
+    }
+
+    /// What the tank holds before the first load.
+    struct StartWire {
+        /// Water, what is left of this mix, or another mix.
+        holds: InTankWire,
+        /// How much of it.
+        volume: Stated,
+        /// What is in what is left of this mix; where none is stated it is as strong as the plan's own.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        products: Vec<HeldWire>,
+    }
+
+    /// How much of a product the tank holds.
+    struct HeldWire {
+        /// The product.
+        name: String,
+        /// How much.
+        amount: Stated,
     }
 
     /// A pass of the sprayer.
@@ -793,6 +818,7 @@ parts! {
     LastStrip: StripWire.last_strip;
     Mixing: MixingWire.mixing;
     Pass: PassWire.pass;
+    TankStart: StartWire.start;
     CalibrationRecord: CalibrationWire.record;
     LabelOrder: LabelOrderWire.order;
 }
@@ -858,6 +884,9 @@ impl JobWire {
         if let Some(season) = &self.season {
             job = job.with_season(season.season().at("season")?);
         }
+        if let Some(start) = &self.start {
+            job = job.with_start(start.start().at("start")?);
+        }
         job.with_checked_season()
     }
 
@@ -910,6 +939,7 @@ impl JobWire {
             calibration,
             passes: job.pass().as_ref().map(PassWire::of),
             water: job.water().as_ref().map(WaterWire::of),
+            start: job.start().map(StartWire::of),
             rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),
@@ -1605,6 +1635,27 @@ impl WaterWire {
             calcium: Some(Stated::of(water.calcium())),
             magnesium: Some(Stated::of(water.magnesium())),
             iron: Some(Stated::of(water.iron())),
+        }
+    }
+}
+
+impl StartWire {
+    fn start(&self) -> Result<TankStart, Error> {
+        let mut start = TankStart::new(self.holds.into(), self.volume.claim().at("volume")?)?;
+        for (index, held) in self.products.iter().enumerate() {
+            let at = format!("products[{index}]");
+            let amount = held.amount.read().and_then(|(quantity, _)| Amount::claim(quantity)).at("amount").at(&at)?;
+            start = start.with_amount(&held.name, amount).at(&at)?;
+        }
+        Ok(start)
+    }
+
+    fn of(start: &TankStart) -> Self {
+        let held = |(name, amount): (&str, Amount)| HeldWire { name: name.to_string(), amount: Stated::of(amount) };
+        Self {
+            holds: start.holds().into(),
+            volume: Stated::of(start.volume()),
+            products: start.amounts().map(held).collect(),
         }
     }
 }

@@ -9,7 +9,7 @@ use super::calibration::{CalibratedWire, IntervalWire};
 use super::job::{BasisWire, JobWire};
 use super::stated::Stated;
 use crate::finding::{Caution, Finding, Reading};
-use crate::label::Dose;
+use crate::label::{Dose, Product};
 use crate::measure::{Amount, Measure};
 use crate::plan::{
     Action, Cleared, Ground, JarTest, LargestDose, Ledger, Level, Load, MeasuredAmount, MixingOrder, OrderedProduct,
@@ -43,6 +43,9 @@ wire_out! {
         /// What the water analysis comes to; absent where the job states none.
         #[serde(skip_serializing_if = "Option::is_none")]
         water: Option<WaterPlanWire>,
+        /// What the tank holds before the first load, which tops it up; absent where the job states none.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        start: Option<HeldPlanWire>,
         /// The strip kept for the rinse water.
         last_strip: Option<LastStripWire>,
         /// What stays in the sprayer after spraying out.
@@ -136,6 +139,22 @@ wire_out! {
         name: String,
         /// What the dose asks for.
         exact: Stated,
+    }
+
+    /// What the tank holds before the first load.
+    struct HeldPlanWire {
+        /// Volume of it.
+        volume: Stated,
+        /// Per product of the job.
+        products: Vec<HeldAmountWire>,
+    }
+
+    /// How much of a product the tank holds.
+    struct HeldAmountWire {
+        /// The product.
+        name: String,
+        /// How much.
+        amount: Stated,
     }
 
     /// Of all loads.
@@ -408,8 +427,11 @@ wire_out! {
         container_rinses: Option<Stated>,
     }
 
-    /// `made = sprayed + residual`.
+    /// `at_start + made = sprayed + residual`.
     struct MixAccountWire {
+        /// In the tank before the first load; absent where that is nothing.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        at_start: Option<Stated>,
         /// In all loads.
         made: Stated,
         /// Leaves the nozzles.
@@ -597,6 +619,10 @@ impl PlanWire {
                 hardness_class: water.hardness_class().name(),
                 ammonium_sulfate_need: Stated::of(water.ammonium_sulfate_need()),
             }),
+            start: plan.start().map(|held| HeldPlanWire {
+                volume: Stated::of(held.volume()),
+                products: plan.job().products().iter().zip(held.amounts()).map(held_amount).collect(),
+            }),
             last_strip: plan.last_strip().map(|strip| LastStripWire {
                 held_back: Stated::of(strip.held_back()),
                 area: Stated::of(strip.area()),
@@ -621,6 +647,10 @@ fn ground(ground: &Ground) -> GroundPlanWire {
         buffers: Stated::of(ground.buffered()),
         sprayed_twice: Stated::of(ground.sprayed_twice()),
     }
+}
+
+fn held_amount((product, amount): (&Product, &Amount)) -> HeldAmountWire {
+    HeldAmountWire { name: product.name().to_string(), amount: Stated::of(*amount) }
 }
 
 fn mixing(plan: &Plan, order: &MixingOrder) -> MixingOrderWire {
@@ -865,6 +895,7 @@ fn ledger(plan: &Plan, ledger: &Ledger) -> LedgerWire {
             container_rinses: carrier.container_rinses().map(Stated::of),
         },
         mix: MixAccountWire {
+            at_start: plan.start().map(|_| Stated::of(ledger.at_start())),
             made: Stated::of(ledger.made()),
             sprayed: Stated::of(ledger.sprayed()),
             residual: Stated::of(ledger.residual()),

@@ -235,8 +235,11 @@ fn delivered(
     record: &CalibrationRecord,
     calibration: &Calibration,
 ) -> Result<DeliveredDose, Error> {
-    let (measured, mix, rate) = (amount.measured, Uncertain::exact(amount.mix)?, calibration.volume_rate());
+    let (mix, rate) = (Uncertain::exact(amount.mix)?, calibration.volume_rate());
+    // What the tank held before is taken as it stands: the doubt is that of what was measured.
+    let measured = amount.in_tank();
     let doubt = amount.measure().standard_uncertainty(amount.graduations());
+    let doubt = doubt.zip(amount.measured.over(measured)).map(|(doubt, share)| doubt * share);
     let dose = match measured {
         Amount::Volume(volume) => UncertainQuantity::of(&delivered_liquid_dose(&doubted(volume, doubt)?, &mix, rate)?)?,
         Amount::Mass(mass) => UncertainQuantity::of(&delivered_solid_dose(&doubted(mass, doubt)?, &mix, rate)?)?,

@@ -38,6 +38,7 @@ impl Plan {
         self.on_slips(&mut findings);
         self.on_calibration(&mut findings);
         self.on_working_volume(&mut findings);
+        self.on_start(&mut findings);
         self.on_ground(&mut findings);
         let job = &self.job;
         findings.extend(sprayer::findings_on(
@@ -56,7 +57,7 @@ impl Plan {
         Finding::new(FindingCode::RinsesExceedCarrier, "measures", self.job.units())
             .in_load(load.first)
             .actual_value(needed)
-            .against(Limit::fact(Bound::AtMost, self.mix.carrier_in(load.mix), source::LOAD))
+            .against(Limit::fact(Bound::AtMost, self.mix.carrier_in(load.added()), source::LOAD))
     }
 
     fn finding(&self, code: FindingCode, path: impl Into<String>) -> Finding {
@@ -218,6 +219,10 @@ impl Plan {
             // What the dose asks for may be enough, and what the carrier allows not.
             let most = product.brought_to(measure, portion.ceiling).filter(|_| !exact.is_under(graduation));
             return push(FindingCode::AmountBelowGraduation, most.unwrap_or(exact).into(), limit);
+        }
+        // What the tank holds may be all of it.
+        if exact == exact.none() {
+            return;
         }
         if recipe::is_coarse(measure, exact) {
             let limit = Limit::advice(Bound::AtMost, recipe::coarsest_advised(exact), source::GRADUATION);

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 use super::Ground;
 use super::delivered::Pass;
 use super::order::Mixing;
+use super::start::TankStart;
 use crate::error::{Error, ErrorCode};
 use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand, State, Water};
 use crate::measure::{Measure, MeasureKind};
@@ -268,6 +269,7 @@ struct Fields {
     calibration: Option<(CalibrationRecord, Calibration)>,
     pass: Option<Pass>,
     water: Option<Water>,
+    start: Option<TankStart>,
 }
 
 impl Job {
@@ -321,6 +323,7 @@ impl Job {
             calibration: None,
             pass: None,
             water: None,
+            start: None,
         })))
     }
 
@@ -477,6 +480,18 @@ impl Job {
     #[must_use]
     pub fn water(&self) -> Option<Water> {
         self.0.water
+    }
+
+    /// States what the tank holds before the first load; else it is empty.
+    #[must_use]
+    pub fn with_start(self, start: TankStart) -> Self {
+        self.changed(|fields| fields.start = Some(start))
+    }
+
+    /// What the tank holds before the first load, where that is stated.
+    #[must_use]
+    pub fn start(&self) -> Option<&TankStart> {
+        self.0.start.as_ref()
     }
 
     /// The sprayer's passes over the ground: where loads run out is told in them.

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::steps::Action;
-use super::{Cleared, Plan};
+use super::{Cleared, Held, Plan};
 use crate::label::CONTAINER_RINSES;
 use crate::measure::Amount;
 use crate::quantity::{Ratio, Volume, ordered_sum};
@@ -129,6 +129,7 @@ pub struct Ledger {
     pub(crate) products: Vec<ProductAccount>,
     pub(crate) carrier: CarrierAccount,
     pub(crate) made: Volume,
+    pub(crate) at_start: Volume,
     pub(crate) residual: Volume,
 }
 
@@ -142,6 +143,7 @@ impl Ledger {
                 .collect(),
             carrier: CarrierAccount::of(plan),
             made: plan.made(),
+            at_start: plan.start().map_or(Volume::ZERO, Held::volume),
             residual: plan.residual(),
         }
     }
@@ -158,21 +160,27 @@ impl Ledger {
         self.carrier
     }
 
-    /// Mix made: `made = sprayed + residual`.
+    /// Mix made: `at start + made = sprayed + residual`.
     #[must_use]
     pub const fn made(&self) -> Volume {
         self.made
     }
 
+    /// What the tank holds before the first load.
+    #[must_use]
+    pub const fn at_start(&self) -> Volume {
+        self.at_start
+    }
+
     /// Mix that leaves the nozzles.
     #[must_use]
     pub fn sprayed(&self) -> Volume {
-        Volume::ZERO.max(self.made - self.residual)
+        Volume::ZERO.max(self.at_start + self.made - self.residual)
     }
 
     /// Mix that stays in the sprayer.
     #[must_use]
     pub fn residual(&self) -> Volume {
-        self.residual.min(self.made)
+        self.residual.min(self.at_start + self.made)
     }
 }

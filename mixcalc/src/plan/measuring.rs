@@ -305,6 +305,10 @@ impl Plan {
         let (Some(first), Some((share, _))) = (self.loads.first(), self.mix.shares.get(index)) else {
             return Vec::new();
         };
+        // A load that tops up what the tank holds is of one size only.
+        if first.held().is_some() {
+            return Vec::new();
+        }
         let tried = MOST_WORK / (self.job.products().len() * self.job.measures().len().max(1)).max(1);
         let tried = u64::try_from(tried).unwrap_or(MOST_TRIED).clamp(1, MOST_TRIED);
         let most = self.safe_fill.min(self.made());
@@ -359,8 +363,8 @@ impl Plan {
     /// What goes into a load of a size, where all of it can be measured and its steps can be laid out.
     fn measurable(&self, mix: Volume, first: Option<&[Portion]>) -> Option<Vec<Portion>> {
         let job = &self.held;
-        let mut portions = recipe::portions(job, &self.mix, mix, first).ok()?;
-        recipe::hold_to_carrier(job, mix, &mut portions);
+        let mut portions = recipe::portions(job, &self.mix, mix, None, first).ok()?;
+        recipe::hold_to_carrier(job, mix, None, &mut portions);
         for (index, (product, portion)) in job.products().iter().zip(&portions).enumerate() {
             let measure = portion.choice.measure(job, index)?;
             let graduations = portion.measured?.graduations;
@@ -373,7 +377,7 @@ impl Plan {
             }
         }
         let carrier = steps::carrier(job, mix, &portions);
-        steps::steps(job, None, (mix, carrier), &portions, &[]).is_ok().then_some(portions)
+        steps::steps(job, None, (mix, Volume::ZERO, carrier), &portions, &[]).is_ok().then_some(portions)
     }
 }
 

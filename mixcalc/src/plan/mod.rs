@@ -19,6 +19,7 @@ pub(crate) mod plain;
 mod recipe;
 mod season;
 mod slip;
+mod start;
 mod steps;
 mod substances;
 mod working;
@@ -37,6 +38,7 @@ pub use mix::{area_for_mix, mix};
 pub use order::{Mixing, MixingOrder, OrderedProduct, Profile};
 pub use plain::{PlainPlan, plain_plan};
 pub use season::{Binding, LargestDose};
+pub use start::{Held, InTank, TankStart};
 pub use steps::{Action, Level, Step};
 pub use substances::SubstanceTotal;
 
@@ -69,6 +71,7 @@ pub struct Load {
     mix: Volume,
     carrier: Volume,
     area: Area,
+    held: Option<Held>,
     pub(crate) portions: Vec<Portion>,
     pub(crate) steps: Vec<Step>,
 }
@@ -92,7 +95,7 @@ impl Load {
         self.count
     }
 
-    /// Volume of mix in each.
+    /// Volume of mix in each, with what the tank holds before it.
     #[must_use]
     pub const fn mix(&self) -> Volume {
         self.mix
@@ -104,7 +107,7 @@ impl Load {
         self.area
     }
 
-    /// The exact amount of each product, in the order of the job: what the dose asks for, before anything is measured.
+    /// The exact amount of each product, in the order of the job: what the dose asks for beside what the tank holds, before anything is measured.
     #[must_use]
     pub fn exact_amounts(&self) -> impl ExactSizeIterator<Item = Amount> + '_ {
         self.portions.iter().map(|portion| portion.exact)
@@ -180,16 +183,24 @@ pub fn plan(job: &Job) -> Result<Plan, Error> {
 
     let mut loads: Vec<Load> = Vec::with_capacity(3);
     let mut first = 1;
-    for Run { volume, count, .. } in loads::divided(made, safe_fill, job)?.runs {
-        let mut portions = recipe::portions(job, &mix, volume, loads.first().map(|load| load.portions.as_slice()))?;
-        recipe::hold_to_carrier(job, volume, &mut portions);
-        let carrier = steps::carrier(job, volume, &portions);
+    let mut held = Held::of(job, &mix, safe_fill, made)?;
+    let runs = match held {
+        Some(_) => start::divided_after(made, safe_fill, job)?,
+        None => loads::divided(made, safe_fill, job)?.runs,
+    };
+    for Run { volume, count, .. } in runs {
+        let held = held.take();
+        let mut portions =
+            recipe::portions(job, &mix, volume, held.as_ref(), loads.first().map(|load| load.portions.as_slice()))?;
+        recipe::hold_to_carrier(job, volume, held.as_ref(), &mut portions);
+        let carrier = steps::carrier(job, held.as_ref().map_or(volume, |held| held.beside(volume)), &portions);
         loads.push(Load {
             first,
             count,
             mix: volume,
             carrier,
             area: volume / mix.ground_rate,
+            held,
             portions,
             steps: Vec::new(),
         });
@@ -289,10 +300,13 @@ impl Plan {
         self.loads.last().map_or(0, Load::last)
     }
 
-    /// Volume of mix in all loads.
+    /// Volume of mix in all loads, without what the tank holds before the first.
     #[must_use]
     pub fn made(&self) -> Volume {
-        self.total(Load::mix)
+        match self.start() {
+            Some(held) => held.beside(self.total(Load::mix)),
+            None => self.total(Load::mix),
+        }
     }
 
     /// Volume of carrier in all loads.
@@ -304,7 +318,7 @@ impl Plan {
     /// Ground that the mix is made for.
     #[must_use]
     pub fn area_made_for(&self) -> Area {
-        self.made() / self.mix.ground_rate
+        self.total(Load::mix) / self.mix.ground_rate
     }
 
     /// Volume of carrier in each load of a run: beside the measured amounts, or beside the exact ones where nothing is measured.
@@ -316,7 +330,7 @@ impl Plan {
     /// The exact amount of each product in all loads.
     #[must_use]
     pub fn exact_totals(&self) -> Vec<Amount> {
-        self.mix.shares.iter().map(|(share, _)| share.of(self.made())).collect()
+        (0..self.mix.shares.len()).filter_map(|product| self.exact_total(product)).collect()
     }
 
     /// What is to be said of it: stops first, then cautions, then notes.
@@ -383,7 +397,8 @@ impl Plan {
             let measured = load.portions.iter().all(|portion| portion.measured.is_some());
             let laid_out = measured.then(|| {
                 let rinses = self.container_rinses(load);
-                steps::steps(&self.job, self.order.as_ref(), (load.mix, load.carrier), &load.portions, &rinses)
+                let held = load.held_volume();
+                steps::steps(&self.job, self.order.as_ref(), (load.mix, held, load.carrier), &load.portions, &rinses)
             });
             match laid_out.transpose() {
                 Ok(laid_out) => steps.push(laid_out.unwrap_or_default()),
@@ -408,11 +423,18 @@ impl Plan {
     /// A plan with a stop holds no measured amounts, not even where nobody looks.
     fn forget_measured(&mut self) {
         for load in &mut self.loads {
-            load.carrier = self.mix.carrier_in(load.mix);
+            load.carrier = self.mix.carrier_in(load.added());
             for portion in &mut load.portions {
                 portion.measured = None;
             }
         }
+    }
+
+    /// What the dose asks for of a product in all loads, beside what the tank holds before the first.
+    fn exact_total(&self, product: usize) -> Option<Amount> {
+        let (share, _) = self.mix.shares.get(product)?;
+        let asked = share.of(self.total(Load::mix));
+        Some(self.start().map_or(asked, |held| held.lacking(product, asked)))
     }
 
     /// What all loads take of a product; `None` where a load takes less than one graduation.
@@ -452,7 +474,7 @@ impl<'plan> Cleared<'plan> {
     pub fn totals(&self) -> impl Iterator<Item = Total<'plan>> + use<'plan> {
         let plan = self.plan;
         (0..plan.job.products().len()).filter_map(move |product| {
-            let exact = plan.mix.shares.get(product)?.0.of(plan.made());
+            let exact = plan.exact_total(product)?;
             Some(Total { plan, product, exact, measured: plan.measured_total(product)? })
         })
     }
@@ -563,6 +585,14 @@ impl<'plan> MeasuredAmount<'plan> {
         self.measured
     }
 
+    /// All of it in the tank: what is measured, and what the tank holds before.
+    #[must_use]
+    pub fn in_tank(&self) -> Amount {
+        let held = self.plan.loads.iter().find(|load| load.first == self.load).and_then(Load::held);
+        let held = held.and_then(|held| held.amounts().get(self.product).copied());
+        held.and_then(|held| held.plus(self.measured)).unwrap_or(self.measured)
+    }
+
     /// The measure.
     #[must_use]
     pub const fn measure(&self) -> &'plan Measure {
@@ -638,6 +668,10 @@ impl<'plan> Total<'plan> {
 }
 
 fn gap(exact: Amount, measured: Amount) -> Ratio {
+    // What the tank holds may be all of it.
+    if exact == exact.none() {
+        return Ratio::ZERO;
+    }
     measured.minus(exact).and_then(|gap| gap.over(exact)).unwrap_or(Ratio::ZERO)
 }
 

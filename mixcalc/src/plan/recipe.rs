@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::job::Job;
 use super::mix::Mix;
-use super::{Load, Portion, steps};
+use super::{Held, Load, Portion, steps};
 use crate::error::{Error, ErrorCode};
 use crate::label::{Product, Share};
 use crate::measure::{Amount, Measure, MeasureKind, uncountable};
@@ -142,29 +142,40 @@ pub(crate) fn coarsest_advised(exact: Amount) -> Amount {
 }
 
 /// What the products of a load are measured with, and how much of each, as far as each is looked at alone. `first` are those of the first load.
-pub(crate) fn portions(job: &Job, mix: &Mix, volume: Volume, first: Option<&[Portion]>) -> Result<Vec<Portion>, Error> {
+/// `held` is what the tank holds before.
+pub(crate) fn portions(
+    job: &Job,
+    mix: &Mix,
+    volume: Volume,
+    held: Option<&Held>,
+    first: Option<&[Portion]>,
+) -> Result<Vec<Portion>, Error> {
     let kept = |index: usize| first.and_then(|portions| portions.get(index)).map(|portion| portion.choice);
     let shares = mix.shares.iter().enumerate();
-    shares.map(|(index, shares)| portion(job, index, *shares, volume, kept(index))).collect()
+    shares.map(|(index, shares)| portion(job, index, *shares, (volume, held), kept(index))).collect()
 }
 
 /// Holds the amounts whose largest dose is counted on carrier to the carrier beside all that is measured. What comes down only adds to
 /// the carrier, so that one step is enough and the order does not matter.
-pub(crate) fn hold_to_carrier(job: &Job, volume: Volume, portions: &mut [Portion]) {
+pub(crate) fn hold_to_carrier(job: &Job, volume: Volume, held: Option<&Held>, portions: &mut [Portion]) {
     let is_limited = job.products().iter().any(Product::is_limited_by_carrier);
     if !is_limited || portions.iter().any(|portion| portion.measured.is_none()) {
         return;
     }
-    let carrier = steps::carrier(job, volume, portions);
+    let carrier = steps::carrier(job, volume - held.map_or(Volume::ZERO, |held| held.room(job)), portions);
     for (index, (product, portion)) in job.products().iter().zip(portions).enumerate() {
         let measure = portion.choice.measure(job, index);
         let on_carrier = product.largest_doses().find_map(|(_, dose)| dose.in_carrier(carrier));
+        let on_carrier = on_carrier.map(|most| held.map_or(most, |held| held.lacking(index, most)));
         if let (Some(ceiling), Some(measure)) = (on_carrier, measure) {
             let most = measure.most_graduations(product.brought_to(measure, ceiling).unwrap_or(ceiling));
             let held = |measured: Measured| Measured { graduations: measured.graduations.min(most), ..measured };
             let binds = product.largest_doses().nth(1).is_none() || portion.ceiling.exceeds(ceiling);
             portion.ceiling = if binds { ceiling } else { portion.ceiling };
-            portion.measured = portion.measured.map(held).filter(|measured| measured.graduations > 0);
+            portion.measured = portion
+                .measured
+                .map(held)
+                .filter(|measured| measured.graduations > 0 || portion.exact == portion.exact.none());
         }
     }
 }
@@ -174,7 +185,7 @@ fn portion(
     job: &Job,
     index: usize,
     shares: (Share, Share),
-    mix: Volume,
+    (mix, held): (Volume, Option<&Held>),
     kept: Option<Choice>,
 ) -> Result<Portion, Error> {
     let place = |error: Error| error.at(format!("products[{index}]"));
@@ -200,7 +211,11 @@ fn portion(
             place(error.allowed(text::measure_wanted(product.dose().is_by_volume())))
         })?,
     };
+    // The measure is that of the whole amount, so that it does not change with what the tank holds.
+    let lacking = |amount| held.map_or(amount, |held| held.lacking(index, amount));
+    let wanted = Wanted { exact: lacking(wanted.exact), ceiling: lacking(wanted.ceiling), ..wanted };
     let graduations = match choice.measure(job, index) {
+        Some(_) if wanted.exact == wanted.exact.none() => Some(0),
         Some(measure) => wanted.graduations(measure).map_err(place)?,
         None => None,
     };

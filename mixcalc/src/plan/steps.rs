@@ -187,7 +187,7 @@ struct Addition<'job> {
 impl<'job> Addition<'job> {
     fn of(job: &'job Job, index: usize, portion: &Portion) -> Option<Self> {
         let product = job.products().get(index)?;
-        let measured = portion.measured?;
+        let measured = portion.measured.filter(|measured| measured.graduations > 0)?;
         let measure = measured.choice.measure(job, index)?;
         let amount = product.brought_back(measure.shows(measured.graduations));
         let premixed = job.sprayer().kind().is_carried() && product.is_premixed(measure);
@@ -229,11 +229,11 @@ pub(crate) fn carrier(job: &Job, load: Volume, portions: &[Portion]) -> Volume {
     Volume::ZERO.max(load - ordered_sum(additions.map(|addition| addition.room)))
 }
 
-/// The steps of a load, with the containers of each product that it empties at most and what one rinse of them takes; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
+/// The steps of a load that tops up what the tank holds, with the containers of each product that it empties at most and what one rinse of them takes; or, where rinses and premixes leave no carrier to begin with, the carrier that they need.
 pub(crate) fn steps(
     job: &Job,
     order: Option<&MixingOrder>,
-    (load, carrier): (Volume, Volume),
+    (load, held, carrier): (Volume, Volume, Volume),
     portions: &[Portion],
     containers: &[(u64, Volume)],
 ) -> Result<Vec<Step>, Volume> {
@@ -247,23 +247,29 @@ pub(crate) fn steps(
     let for_containers = ordered_sum(
         containers.iter().map(|(count, each)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES))),
     );
+    if is_close(held, load) && additions().next().is_none() {
+        return Ok(Vec::new());
+    }
     if !is_over(carrier, reserved + for_containers) {
         return Err(reserved + for_containers);
     }
-    let first = first_carrier(job, load).min(carrier - reserved - for_containers);
-    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
-    let first = match graduation.map(to_mark) {
-        Some(mark) if mark > Volume::ZERO && !portions.is_empty() => mark.min(carrier),
-        _ => first,
+    let level = (first_carrier(job, load) - held).max(Volume::ZERO).min(carrier - reserved - for_containers) + held;
+    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(level / graduation).unwrap_or(0));
+    let level = match graduation.map(to_mark) {
+        Some(mark) if is_over(mark, held) && !portions.is_empty() => mark.min(held + carrier),
+        _ => level,
     };
+    let first = if is_over(level, held) { level - held } else { Volume::ZERO };
 
     let mut steps = Vec::with_capacity(4 * portions.len() + 5);
-    let mut in_tank = first;
+    let mut in_tank = level;
     // A sum of roundings must not be over the load, which may be the safe fill.
     let mut push = |action, in_tank: Volume| {
         steps.push(Step { action, in_tank: in_tank.min(load) });
     };
-    push(Action::Fill { carrier: first, level: Level::reached(first, first, graduation) }, in_tank);
+    if first > Volume::ZERO {
+        push(Action::Fill { carrier: first, level: Level::reached(level, first, graduation) }, in_tank);
+    }
     if job.mixing().is_some() && !portions.is_empty() && !job.sprayer().kind().is_carried() {
         push(Action::StartAgitator, in_tank);
     }

@@ -10,8 +10,8 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, ContainerUse, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan,
-    Rate, mix, recipe, season, to_make,
+    Binding, BufferSize, ContainerUse, Field, InTank, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass,
+    Plan, Rate, mix, recipe, season, to_make,
 };
 use crate::label::{
     ActiveSubstance, Applied, Basis, CONTAINER_RINSES, CapBasis, Capped, Displacement, Dose, Equivalent,
@@ -40,6 +40,7 @@ impl Plan {
         workings.calibration();
         workings.water();
         workings.loads();
+        workings.start();
         workings.run_out();
         workings.amounts();
         workings.steps();
@@ -521,11 +522,15 @@ impl Workings<'_> {
     }
 
     /// The dose that a load really delivers, at the place of a product in it.
-    fn delivered(&mut self, at: &str, j: usize, amount: &MeasuredAmount<'_>) {
+    fn delivered(&mut self, at: &str, (j, i): (usize, usize), amount: &MeasuredAmount<'_>) {
         let Some(delivered) = amount.delivered() else { return };
         let before = core::mem::replace(&mut self.source, words::RUN_OUT);
         let place = |key: &str| format!("{at}.delivered.{key}");
-        let at_rate = |rate: &str| format!("m@{at}.measured / v@loads[{j}].mix * R@{rate}");
+        let in_tank = match self.held((j, i), " + ") {
+            held if held.is_empty() => format!("m@{at}.measured"),
+            held => format!("(m@{at}.measured{held})"),
+        };
+        let at_rate = |rate: &str| format!("{in_tank} / v@loads[{j}].mix * R@{rate}");
         self.add(place("dose"), delivered.dose().value(), at_rate("calibration.volume_rate"));
         // Where the measure has a doubt of its own, squares are added, which formulas do not tell.
         let is_of_rate = amount.uncertainty().is_none();
@@ -550,33 +555,55 @@ impl Workings<'_> {
     fn loads(&mut self) {
         self.source = words::LOADS;
         let Plan { job, mix, safe_fill, strip, loads, .. } = self.plan;
+        let mut made = to_make(job, mix, *strip);
+        // What the mix to divide, and how many loads it makes, are called.
+        let (mut whole, mut total) = ("mix.to_make", "totals.loads");
+        let topped_up = usize::from(self.plan.start().is_some());
+        if let Some(load) = loads.first().filter(|_| topped_up > 0) {
+            self.add("loads[0].first", load.first(), "1");
+            self.add("loads[0].last", load.last(), "1");
+            self.add("loads[0].count", load.count, "1");
+            self.add("loads[0].mix", load.mix, "min(U@safe_fill, V@mix.to_make)");
+            self.add("loads[0].area", load.area, format!("v@loads[0].mix / {}", self.ground_rate()));
+            if loads.len() == 1 {
+                return self.add("totals.loads", self.plan.load_count(), "1");
+            }
+            made = made - load.mix;
+            (whole, total) = ("mix.after_first", "mix.loads_after_first");
+            self.add(whole, made, "V@mix.to_make - v@loads[0].mix");
+            self.add("totals.loads", self.plan.load_count(), format!("1 + n@{total}"));
+        }
         // What could be divided once can be divided again.
-        let Ok(division) = loads::divided(to_make(job, mix, *strip), *safe_fill, job) else { return };
-        self.add("totals.loads", self.plan.load_count(), "steps_up(V@mix.to_make / U@safe_fill)");
+        let Ok(division) = loads::divided(made, *safe_fill, job) else { return };
+        let count = self.plan.load_count() - u64::try_from(topped_up).unwrap_or(0);
+        self.add(total, count, format!("steps_up(V@{whole} / U@safe_fill)"));
 
         // Loads share all of the mix, or what full loads leave.
-        let is_after_full = division.sharing > 1 && loads.first().is_some_and(|load| load.count == division.full);
+        let full = loads.get(topped_up);
+        let is_after_full = division.sharing > 1 && full.is_some_and(|load| load.count == division.full);
         let (shared, sharing) = if is_after_full {
-            self.add("mix.shared", division.shared, "V@mix.to_make - F@loads[0].count * U@safe_fill");
-            self.add("mix.sharing", division.sharing, "N@totals.loads - F@loads[0].count");
-            ("W@mix.shared", "n@mix.sharing")
+            let full = format!("F@loads[{topped_up}].count");
+            self.add("mix.shared", division.shared, format!("V@{whole} - {full} * U@safe_fill"));
+            self.add("mix.sharing", division.sharing, format!("N@{total} - {full}"));
+            ("W@mix.shared".into(), "n@mix.sharing".into())
         } else {
-            ("W@mix.to_make", "n@totals.loads")
+            (format!("W@{whole}"), format!("n@{total}"))
         };
         let marks = format!("steps_down({shared} / g@job.tank.graduation)");
-        for (j, (load, run)) in loads.iter().zip(&division.runs).enumerate() {
+        for (j, (load, run)) in (topped_up..).zip(loads.iter().skip(topped_up).zip(&division.runs)) {
             let at = |key: &str| format!("loads[{j}].{key}");
             let first = j.checked_sub(1).map_or("1".into(), |before| format!("e@loads[{before}].last + 1"));
             self.add(at("first"), load.first(), first);
             self.add(at("last"), load.last(), format!("f@{} + n@{} - 1", at("first"), at("count")));
-            let before = |term: fn(usize) -> String| (0..j).map(move |k| format!(" - {}", term(k))).collect::<String>();
+            let before =
+                |term: fn(usize) -> String| (topped_up..j).map(move |k| format!(" - {}", term(k))).collect::<String>();
             let left = before(|k| format!("n{k}@loads[{k}].count"));
             let count = match run.cut {
-                _ if j + 1 == loads.len() => format!("N@totals.loads{left}"),
-                Cut::FewerMarks => format!("N@totals.loads{left} - 1"),
+                _ if j + 1 == loads.len() => format!("N@{total}{left}"),
+                Cut::FewerMarks => format!("N@{total}{left} - 1"),
                 Cut::MoreMarks => format!("{marks} - div({marks}, {sharing}) * {sharing}"),
-                _ if is_after_full => "steps_down(V@mix.to_make / U@safe_fill) - 1".into(),
-                _ => "steps_down(V@mix.to_make / U@safe_fill)".into(),
+                _ if is_after_full => format!("steps_down(V@{whole} / U@safe_fill) - 1"),
+                _ => format!("steps_down(V@{whole} / U@safe_fill)"),
             };
             self.add(at("count"), load.count, count);
             let left = before(|k| format!("n{k}@loads[{k}].count * v{k}@loads[{k}].mix"));
@@ -585,10 +612,51 @@ impl Workings<'_> {
                 Cut::EqualPart => format!("{shared} / {sharing}"),
                 Cut::MoreMarks => format!("(div({marks}, {sharing}) + 1) * g@job.tank.graduation"),
                 Cut::FewerMarks => format!("div({marks}, {sharing}) * g@job.tank.graduation"),
-                Cut::Full | Cut::Rest => format!("V@mix.to_make{left}"),
+                Cut::Full | Cut::Rest => format!("V@{whole}{left}"),
             };
             self.add(at("mix"), load.mix, volume);
             self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
+        }
+    }
+
+    /// What the tank holds before the first load.
+    fn start(&mut self) {
+        let (Some(stated), Some(held)) = (self.plan.job.start(), self.plan.start()) else { return };
+        self.given("job.start.volume", Some(stated.volume()));
+        for (k, (_, amount)) in stated.amounts().enumerate() {
+            self.given(&format!("job.start.products[{k}].amount"), Some(amount));
+        }
+        self.add("start.volume", held.volume(), "h@job.start.volume");
+        let is_as_planned = stated.holds() == InTank::ThisMix && stated.amounts().len() == 0;
+        let products = self.plan.job.products();
+        for (i, (product, amount)) in products.iter().zip(held.amounts()).enumerate() {
+            let stated = stated.amounts().position(|(name, _)| name == product.name());
+            let share = format!("c@mix.shares[{i}] * h@start.volume");
+            let formula = match stated {
+                Some(k) => format!("a@job.start.products[{k}].amount"),
+                None if is_as_planned => share,
+                None => format!("0 * {share}"),
+            };
+            self.add(format!("start.products[{i}].amount"), *amount, formula);
+        }
+    }
+
+    /// What the tank holds before a load, with a sign before its symbol; nothing before all but the first.
+    fn held_volume(&self, j: usize, sign: &str) -> String {
+        if j == 0 && self.plan.start().is_some() { format!("{sign}h@start.volume") } else { String::new() }
+    }
+
+    /// The same of a product.
+    fn held(&self, (j, i): (usize, usize), sign: &str) -> String {
+        let is_held = j == 0 && self.plan.start().is_some();
+        if is_held { format!("{sign}h{i}@start.products[{i}].amount") } else { String::new() }
+    }
+
+    /// An amount less what the tank holds of it, and not below none.
+    fn lacking(&self, at: (usize, usize), amount: String) -> String {
+        match self.held(at, " - ") {
+            held if held.is_empty() => amount,
+            held => format!("max(0, {amount}{held})"),
         }
     }
 
@@ -606,6 +674,7 @@ impl Workings<'_> {
                     &plan.held,
                     &plan.mix,
                     load.mix,
+                    load.held(),
                     plan.loads.first().map(|load| load.portions.as_slice()),
                 )
                 .ok()
@@ -613,22 +682,26 @@ impl Workings<'_> {
             let alone = alone.flatten().map(|portions| Load { portions, ..load.clone() });
             for (i, portion) in load.portions.iter().enumerate() {
                 let at = format!("loads[{j}].products[{i}]");
-                self.add(format!("{at}.exact"), portion.exact, format!("c@mix.shares[{i}] * v@loads[{j}].mix"));
+                let asked = format!("c@mix.shares[{i}] * v@loads[{j}].mix");
+                self.add(format!("{at}.exact"), portion.exact, self.lacking((j, i), asked));
                 if let Some(amount) = MeasuredAmount::of(plan, load, i).filter(|_| plan.usable()) {
                     let alone = alone.as_ref().filter(|_| is_on_carrier(i));
                     let alone = alone.and_then(|alone| MeasuredAmount::of(plan, alone, i));
                     self.measured(&at, (j, i), portion.choice, &amount, alone);
-                    self.gap(&at, amount.gap(), amount.dose_gap(), &format!("loads[{j}].area"));
+                    self.gap(&at, amount.exact(), (amount.gap(), amount.dose_gap()), &format!("loads[{j}].area"));
                     self.emptied((j, i), &amount);
                     self.uncertainty(&at, &amount);
-                    self.delivered(&at, j, &amount);
+                    self.delivered(&at, (j, i), &amount);
                 }
             }
             if let Some(alone) = alone {
                 let at = |i| if is_on_carrier(i) { "mix.loads" } else { "loads" };
                 let rooms = (0..alone.portions.len()).filter_map(|i| room(plan, (at(i), j), i, &format!("{i}")));
-                let formula = format!("v@loads[{j}].mix{}", rooms.map(|room| format!(" - {room}")).collect::<String>());
-                let carrier = steps::carrier(&plan.job, load.mix, &alone.portions);
+                let held = (0..alone.portions.len()).filter_map(|i| held_room(plan, j, i));
+                let rooms: String = rooms.chain(held).map(|room| format!(" - {room}")).collect();
+                let formula = format!("v@loads[{j}].mix{rooms}");
+                let held = load.held().map_or(Volume::ZERO, |held| held.room(&plan.job));
+                let carrier = steps::carrier(&plan.job, load.mix - held, &alone.portions);
                 self.add(format!("mix.loads[{j}].carrier"), carrier, formula);
             }
         }
@@ -655,8 +728,12 @@ impl Workings<'_> {
             None => Default::default(),
         };
         let nearest = format!("steps_nearest(x@{at}.exact{to} / {g})");
-        let most = format!("steps_down(M@mix.most[{i}] * v@loads[{j}].mix{to} / {g})");
-        let mut graduations = format!("max(1, min({nearest}, {most}))");
+        let ceiling = self.lacking((j, i), format!("M@mix.most[{i}] * v@loads[{j}].mix"));
+        let most = format!("steps_down({ceiling}{to} / {g})");
+        // What the tank holds may be all of it.
+        let is_held = amount.exact() == amount.exact().none();
+        let rounded = format!("min({nearest}, {most})");
+        let mut graduations = if is_held { rounded } else { format!("max(1, {rounded})") };
         if let Some(alone) = alone {
             let alone_at = format!("mix.{at}");
             self.add(format!("{alone_at}.graduations"), alone.graduations(), graduations);
@@ -665,7 +742,8 @@ impl Workings<'_> {
                 self.add(format!("{alone_at}.measured"), alone.measured(), shown);
             }
             let most = product.map_or_else(String::new, |product| on_carrier_at(self.plan, i, product));
-            let most = format!("steps_down(M@{most} * K@mix.loads[{j}].carrier{to} / {g})");
+            let ceiling = self.lacking((j, i), format!("M@{most} * K@mix.loads[{j}].carrier"));
+            let most = format!("steps_down({ceiling}{to} / {g})");
             graduations = format!("min(n@{alone_at}.graduations, {most})");
         }
         self.add(format!("{at}.graduations"), amount.graduations(), graduations);
@@ -740,9 +818,10 @@ impl Workings<'_> {
         self.source = before;
     }
 
-    fn gap(&mut self, at: &str, gap: Ratio, dose: Quantity, area: &str) {
+    fn gap(&mut self, at: &str, exact: Amount, (gap, dose): (Ratio, Quantity), area: &str) {
         let less = format!("(m@{at}.measured - x@{at}.exact)");
-        self.add(format!("{at}.gap.percent"), gap, format!("{less} / x"));
+        let part = if exact == exact.none() { "0".into() } else { format!("{less} / x") };
+        self.add(format!("{at}.gap.percent"), gap, part);
         let twice = if self.plan.job.ground().overlap().is_some() { " / (1 + o@mix.overlap)" } else { "" };
         self.add(format!("{at}.gap.dose"), dose, format!("{less} / A@{area}{twice}"));
     }
@@ -757,9 +836,13 @@ impl Workings<'_> {
                 let room = |i| {
                     room(plan, ("loads", j), i, &format!("{i}")).map_or_else(String::new, |room| format!(" - {room}"))
                 };
-                format!("v@loads[{j}].mix{}", (0..load.portions.len()).map(room).collect::<String>())
+                let rooms: String = (0..load.portions.len()).map(room).collect();
+                format!("v@loads[{j}].mix{}{rooms}", self.held_volume(j, " - "))
             } else {
-                format!("k@mix.carrier_share * v@loads[{j}].mix")
+                match self.held_volume(j, " - ") {
+                    held if held.is_empty() => format!("k@mix.carrier_share * v@loads[{j}].mix"),
+                    held => format!("k@mix.carrier_share * (v@loads[{j}].mix{held})"),
+                }
             };
             self.add(format!("loads[{j}].carrier"), plan.carrier_in(load), carrier);
             for (s, step) in load.steps.iter().enumerate() {
@@ -771,17 +854,20 @@ impl Workings<'_> {
     fn step(&mut self, (j, load): (usize, &Load), s: usize, step: Step) {
         let plan = self.plan;
         let at = |key: &str| format!("loads[{j}].steps[{s}].{key}");
-        let before = s.checked_sub(1).map_or_else(String::new, |s| format!("t@loads[{j}].steps[{s}].in_tank"));
+        let before =
+            s.checked_sub(1).map_or_else(|| self.held_volume(j, ""), |s| format!("t@loads[{j}].steps[{s}].in_tank"));
         let with_room = |i| room(plan, ("loads", j), i, "").map_or(before.clone(), |room| format!("{before} + {room}"));
         let in_tank = match step.action() {
             Action::Fill { carrier, level } => {
                 self.add(at("carrier"), carrier, first_carrier(plan, (j, load), level));
                 self.level(&at, level);
-                format!("w@{}", at("carrier"))
+                format!("{}w@{}", self.held_volume(j, "").replace("volume", "volume + "), at("carrier"))
             }
             Action::TopUp { carrier, level } => {
                 let kept = reserved(j, load);
-                self.add(at("carrier"), carrier, format!("w@loads[{j}].carrier - f@loads[{j}].steps[0].carrier{kept}"));
+                let first = load.steps.first().is_some_and(|step| matches!(step.action(), Action::Fill { .. }));
+                let first = if first { format!(" - f@loads[{j}].steps[0].carrier") } else { String::new() };
+                self.add(at("carrier"), carrier, format!("w@loads[{j}].carrier{first}{kept}"));
                 self.level(&at, level);
                 format!("{before} + w@{}", at("carrier"))
             }
@@ -853,20 +939,26 @@ impl Workings<'_> {
     fn totals(&mut self) {
         let plan = self.plan;
         self.source = words::LOADS;
-        self.add("totals.mix", plan.made(), over_loads(plan, |j, _| Some(format!("v{j}@loads[{j}].mix"))));
-        self.add("totals.area", plan.area_made_for(), format!("V@totals.mix / {}", self.ground_rate()));
+        let mixes = over_loads(plan, |j, _| Some(format!("v{j}@loads[{j}].mix")));
+        self.add("totals.mix", plan.made(), mixes + &self.held_volume(0, " - "));
+        let all = match self.held_volume(0, " + ") {
+            held if held.is_empty() => "V@totals.mix".into(),
+            held => format!("(V@totals.mix{held})"),
+        };
+        self.add("totals.area", plan.area_made_for(), format!("{all} / {}", self.ground_rate()));
         self.source = words::STEPS;
         self.add("totals.carrier", plan.carrier(), over_loads(plan, |j, _| Some(format!("w{j}@loads[{j}].carrier"))));
         self.source = words::AMOUNTS;
         for (i, exact) in plan.exact_totals().into_iter().enumerate() {
-            self.add(format!("totals.products[{i}].exact"), exact, format!("c@mix.shares[{i}] * V@totals.mix"));
+            let asked = self.lacking((0, i), format!("c@mix.shares[{i}] * {all}"));
+            self.add(format!("totals.products[{i}].exact"), exact, asked);
             self.doses(i);
         }
         for (i, total) in plan.cleared().into_iter().flat_map(|cleared| cleared.totals().enumerate()) {
             let at = format!("totals.products[{i}]");
             let measured = |j, _: &Load| Some(format!("m{j}@loads[{j}].products[{i}].measured"));
             self.add(format!("{at}.measured"), total.measured(), over_loads(plan, measured));
-            self.gap(&at, total.gap(), total.dose_gap(), "totals.area");
+            self.gap(&at, total.exact(), (total.gap(), total.dose_gap()), "totals.area");
             self.containers(i, total.containers());
             for (k, ((choice, _), (measure, count))) in plan.choices(i).zip(total.drawn()).enumerate() {
                 let graduation = format!("g@{}.graduation", measure_at(choice, i));
@@ -977,9 +1069,14 @@ impl Workings<'_> {
         self.add("ledger.carrier.drawn", carrier.drawn(), sum(accounts));
 
         self.add("ledger.mix.made", ledger.made(), "V@totals.mix");
-        let residual = self.residual().map_or("0".into(), |r| format!("min({r}, V@ledger.mix.made)"));
+        let mut all = String::from("V@ledger.mix.made");
+        if plan.start().is_some() {
+            self.add("ledger.mix.at_start", ledger.at_start(), "h@start.volume");
+            all.push_str(" + s@ledger.mix.at_start");
+        }
+        let residual = self.residual().map_or("0".into(), |r| format!("min({r}, {all})"));
         self.add("ledger.mix.residual", ledger.residual(), residual);
-        self.add("ledger.mix.sprayed", ledger.sprayed(), "V@ledger.mix.made - r@ledger.mix.residual");
+        self.add("ledger.mix.sprayed", ledger.sprayed(), format!("{all} - r@ledger.mix.residual"));
     }
 
     // 14. The season.
@@ -1273,6 +1370,16 @@ fn room(plan: &Plan, (loads, j): (&str, usize), i: usize, suffix: &str) -> Optio
     Some(format!("{measured} / {}", room_density(i, product, suffix)?))
 }
 
+/// The room that what the tank holds of a product takes up.
+fn held_room(plan: &Plan, j: usize, i: usize) -> Option<String> {
+    let product = plan.job.products().get(i).filter(|_| j == 0 && plan.start().is_some())?;
+    let held = format!("h{i}@start.products[{i}].amount");
+    if product.dose().is_by_volume() {
+        return Some(held);
+    }
+    Some(format!("{held} / {}", room_density(i, product, &format!("{i}"))?))
+}
+
 /// What is gone from the container of a product that is open, as a further term.
 fn open(plan: &Plan, i: usize) -> String {
     let containers = plan.job.products().get(i).and_then(Product::containers);
@@ -1351,6 +1458,14 @@ fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String
         }
     };
     let kept = reserved(j, load) + &reserved_for_containers(j, load);
-    let first = format!("min({share} * v@loads[{j}].mix, w@loads[{j}].carrier{kept})");
-    if level.mark().is_some() { to_mark(&first) } else { first }
+    let (share, most) = (format!("{share} * v@loads[{j}].mix"), format!("w@loads[{j}].carrier{kept}"));
+    if j > 0 || plan.start().is_none() {
+        let first = format!("min({share}, {most})");
+        return if level.mark().is_some() { to_mark(&first) } else { first };
+    }
+    let first = format!("min(max(0, {share} - h@start.volume), {most})");
+    match level.mark() {
+        Some(_) => format!("{} - h@start.volume", to_mark(&format!("({first} + h@start.volume)"))),
+        None => first,
+    }
 }
