@@ -1491,8 +1491,10 @@ parts! {
     ///     The least volume that the sprayer works with.
     /// marked_in : str, optional
     ///     The unit on the tank's scale; follows the graduation where absent.
+    /// scale_check : dict, optional
+    ///     What a check of its scale found, with the keys of documents: ``{"points": [{"poured": "16 L", "read": "15 L"}], "tolerance": "1 %"}``.
     Tank,
-    "(*, nominal=None, brim=None, headspace=None, graduation=None, least_working_volume=None, marked_in=None)",
+    "(*, nominal=None, brim=None, headspace=None, graduation=None, least_working_volume=None, marked_in=None, scale_check=None)",
     &[],
     {
         /// The filling that the maker declares for use.
@@ -1529,6 +1531,12 @@ parts! {
         #[getter]
         fn marked_in(&self) -> Option<&str> {
             self.core.unit()
+        }
+
+        /// The check of its scale, as it was stated.
+        #[getter]
+        fn scale_check<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "scale_check"))
         }
     }
 

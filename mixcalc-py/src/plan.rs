@@ -291,8 +291,22 @@ impl Plan {
             None => PyTuple::empty(py).unbind(),
         };
         let (mix, carrier) = (quantity(load.mix()), quantity(self.core.carrier_in(load)));
-        let fields =
-            (load.first(), load.last(), load.count(), mix, carrier, quantity(load.area()), products, steps, run_out);
+        let mix_uncertainty = self
+            .core
+            .mix_uncertainty(load)
+            .map(|uncertainty| shape(py, "Uncertainty", (uncertainty.percent(), quantity(load.mix() * uncertainty))));
+        let fields = (
+            load.first(),
+            load.last(),
+            load.count(),
+            mix,
+            carrier,
+            quantity(load.area()),
+            products,
+            steps,
+            run_out,
+            mix_uncertainty.transpose()?,
+        );
         shape(py, "Load", fields)
     }
 

@@ -143,6 +143,10 @@ finding_codes! {
     HardWater = "hard-water", Note;
     /// There is less ammonium sulfate in the mix than its water and a label ask for.
     AmmoniumSulfateShort = "ammonium-sulfate-short", Caution;
+    /// The tank's scale is off by more than is allowed of a new one.
+    TankScaleOff = "tank-scale-off", Caution;
+    /// The tank could be filled further than its scale was checked.
+    ScaleCheckShort = "scale-check-short", Note;
 }
 
 /// Which side of a limit is allowed.

@@ -351,6 +351,13 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::AmmoniumSulfateShort => {
             "there are {actual} of ammonium sulfate in the mix, and {subject} asks for {limit} or more ({source}); it goes in before that, and is dissolved first"
         }
+        FindingCode::TankScaleOff => {
+            "at its mark of {subject} the scale of the tank is off by {actual}, and up to {limit} is allowed of a new one ({source}); \
+             steps name the marks that the check found"
+        }
+        FindingCode::ScaleCheckShort => {
+            "the scale of the tank was checked up to {actual}, and the tank is filled no further; a check up to {limit} would let it be fuller"
+        }
         FindingCode::BelowMinimumDose => {
             "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
         }
@@ -432,6 +439,7 @@ pub(crate) mod source {
     pub(crate) const AMMONIUM_SULFATE: &str = "North Dakota State University, 2015: what binds this water";
     /// How uncertain an amount may be.
     pub(crate) const MEASURABLE: &str = "mixcalc: twice the standard uncertainty within 5 % of the amount";
+    pub(crate) const TANK_SCALE: &str = "EN 12761, as carried into GOST 33037-2014, 4.1.1.4";
     pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
@@ -571,6 +579,10 @@ pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
     }
 }
 
+/// What a check of the tank's scale is made of.
+pub(crate) const SCALE_POINTS: &str = "points such as { poured = \"5 L\", read = \"4.8 L\" }";
+/// How far off what was poured may have been.
+pub(crate) const SCALE_TOLERANCE: &str = "from 0 % to under 100 % of what was poured";
 /// How many containers there may be.
 pub(crate) const CONTAINERS: &str = "a whole number from 0 to 1000000000";
 /// What rinses of a container that is filled by mass need.
@@ -1242,6 +1254,7 @@ pub(crate) mod working {
     pub(crate) const MEASURING: &str = "docs/numbers.md, 21";
     pub(crate) const CONTAINERS: &str = "docs/numbers.md, 22";
     pub(crate) const WATER: &str = "docs/numbers.md, 19";
+    pub(crate) const TANK_SCALE: &str = "docs/numbers.md, 23";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {

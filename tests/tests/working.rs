@@ -313,6 +313,7 @@ fn check_statistic(working: &Working) -> Result<(), String> {
         (true, _, "docs/numbers.md, 11")
         | (_, "mix.calibration.density" | "mix.calibration.air", "docs/numbers.md, 15") => Ok(()),
         (_, place, "docs/numbers.md, 21") if place.ends_with(".uncertainty.percent") => Ok(()),
+        (_, place, "docs/numbers.md, 23") if place.ends_with(".mix_uncertainty.percent") => Ok(()),
         (.., source) => Err(format!("has no formula, and names {source}")),
     }
 }
@@ -540,6 +541,7 @@ const BRANCHES: &[&str] = &[
     "min(n, steps_down(M * K / p / g))",
     "",
     "(1 - (a / R + m)) / (1 + C)",
+    "U * v",
     "(1 - h) * B",
     "(1 - h) * N",
     "(H + r) / R",

@@ -226,6 +226,8 @@ class Load(NamedTuple):
     """What to do, in order; empty where a stop stands."""
     run_out: RunOut | None
     """Where it runs out; `None` where the job has neither a calibration nor a pass."""
+    mix_uncertainty: Uncertainty | None
+    """How uncertain the mix is where it is read on the tank's scale; `None` where no mark is reached."""
 
 
 class Drawn(NamedTuple):

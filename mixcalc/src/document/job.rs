@@ -22,7 +22,7 @@ use crate::plan::{
     Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
 };
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
-use crate::sprayer::{CalibrationRecord, Residual, Sprayer, SprayerKind, Tank};
+use crate::sprayer::{CalibrationRecord, Residual, ScaleCheck, ScalePoint, Sprayer, SprayerKind, Tank};
 use crate::text;
 
 choices! {
@@ -688,6 +688,25 @@ wire! {
         /// The unit on the tank's scale; follows the graduation where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         marked_in: Option<String>,
+        /// What a check of its scale found.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        scale_check: Option<ScaleCheckWire>,
+    }
+
+    /// A check of a tank's scale.
+    struct ScaleCheckWire {
+        /// What was poured in and read, in ascending order.
+        points: Vec<ScalePointWire>,
+        /// How far off at most what was poured may have been, as a part of it.
+        tolerance: Fraction,
+    }
+
+    /// What was in a tank when its scale was read.
+    struct ScalePointWire {
+        /// What had been poured in, in all.
+        poured: Stated,
+        /// What the scale showed.
+        read: Stated,
     }
 
     /// How the mix is divided into loads.
@@ -1730,6 +1749,9 @@ impl TankWire {
         if let Some(volume) = claimed!(self, least_working_volume) {
             tank = tank.with_least_working_volume(volume)?;
         }
+        if let Some(check) = &self.scale_check {
+            tank = tank.with_scale_check(check.check().at("scale_check")?)?;
+        }
         Ok(tank)
     }
 
@@ -1741,7 +1763,33 @@ impl TankWire {
             graduation: tank.graduation().map(Stated::of),
             least_working_volume: tank.least_working_volume().map(Stated::of),
             marked_in: tank.unit().map(ToString::to_string),
+            scale_check: tank.scale_check().map(ScaleCheckWire::of),
         }
+    }
+}
+
+impl ScaleCheckWire {
+    fn check(&self) -> Result<ScaleCheck, Error> {
+        let point = |(index, point): (usize, &ScalePointWire)| point.point().at(&format!("points[{index}]"));
+        let points = self.points.iter().enumerate().map(point).collect::<Result<Vec<_>, _>>()?;
+        ScaleCheck::new(&points, self.tolerance.0.fraction().at("tolerance")?)
+    }
+
+    fn of(check: &ScaleCheck) -> Self {
+        Self {
+            points: check.points().iter().map(ScalePointWire::of).collect(),
+            tolerance: Fraction::from(check.tolerance()),
+        }
+    }
+}
+
+impl ScalePointWire {
+    fn point(&self) -> Result<ScalePoint, Error> {
+        ScalePoint::new(self.poured.claim().at("poured")?, self.read.claim().at("read")?)
+    }
+
+    fn of(point: &ScalePoint) -> Self {
+        Self { poured: Stated::of(point.poured()), read: Stated::of(point.read()) }
     }
 }
 

@@ -263,6 +263,9 @@ wire_out! {
         count: u64,
         /// Volume of mix in each.
         mix: Stated,
+        /// How uncertain that is where it is read on the tank's scale; absent where no mark is reached.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mix_uncertainty: Option<UncertaintyWire>,
         /// Volume of carrier in each.
         carrier: Stated,
         /// Ground that each serves.
@@ -735,6 +738,10 @@ fn load(plan: &Plan, load: &Load, recipe: Option<&Recipe<'_>>) -> LoadWire {
         last: load.last(),
         count: load.count(),
         mix: Stated::of(load.mix()),
+        mix_uncertainty: plan.mix_uncertainty(load).map(|uncertainty| UncertaintyWire {
+            percent: uncertainty.in_percent(),
+            amount: Stated::of(load.mix() * uncertainty),
+        }),
         carrier: Stated::of(plan.carrier_in(load)),
         area: Stated::of(load.area()),
         run_out: plan.run_out(load).map(|run_out| RunOutWire {

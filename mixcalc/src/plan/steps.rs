@@ -7,8 +7,9 @@ use super::job::Job;
 use super::order::{MixingOrder, OrderedProduct};
 use crate::label::CONTAINER_RINSES;
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::quantity::close::{is_close, is_over, steps_down};
+use crate::quantity::close::{is_close, is_over};
 use crate::quantity::{Density, Ratio, Time, Volume, ordered_sum};
+use crate::sprayer::Tank;
 
 /// Share of the load that goes in before the products, where no label asks for more. Extension bulletins name a quarter to three
 /// quarters; half is what most agree on.
@@ -48,7 +49,7 @@ pub struct Level {
 }
 
 impl Level {
-    /// The tank's mark to fill to, where there is one to use.
+    /// The tank's mark to fill to, where there is one to use: as it is written beside it, whatever a check says that it holds.
     #[must_use]
     pub const fn mark(self) -> Option<Volume> {
         self.mark
@@ -61,15 +62,14 @@ impl Level {
     }
 
     /// Up to a volume, by so much carrier.
-    fn reached(to: Volume, carrier: Volume, graduation: Option<Volume>) -> Self {
+    fn reached(to: Volume, carrier: Volume, tank: &Tank) -> Self {
         let measured = Self { mark: None, rest: Some(carrier) };
-        let Some(graduation) = graduation else {
+        let Some(mark) = tank.mark_below(to) else {
             return measured;
         };
-        let mark = graduation * Ratio::of_steps(steps_down(to / graduation).unwrap_or(0));
-        match (is_over(mark, to - carrier), is_close(mark, to)) {
-            (true, true) => Self { mark: Some(mark), rest: None },
-            (true, false) => Self { mark: Some(mark), rest: Some(to - mark) },
+        match (is_over(mark.holds, to - carrier), is_close(mark.holds, to)) {
+            (true, true) => Self { mark: Some(mark.written), rest: None },
+            (true, false) => Self { mark: Some(mark.written), rest: Some(to - mark.holds) },
             (false, _) => measured,
         }
     }
@@ -242,17 +242,13 @@ pub(crate) fn steps(
         None => (0..portions.len()).collect(),
     };
     let additions = || order.iter().filter_map(|index| Addition::of(job, *index, portions.get(*index)?));
-    let graduation = job.tank().graduation();
-    let reserved = ordered_sum(additions().map(|addition| addition.carrier()));
-    let for_containers = ordered_sum(
-        containers.iter().map(|(count, each)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES))),
-    );
+    let tank = job.tank();
+    let (reserved, for_containers) = kept_back(job, portions, containers);
     if !is_over(carrier, reserved + for_containers) {
         return Err(reserved + for_containers);
     }
-    let first = first_carrier(job, load).min(carrier - reserved - for_containers);
-    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(first / graduation).unwrap_or(0));
-    let first = match graduation.map(to_mark) {
+    let first = first_before_marks(job, (load, carrier), portions, containers);
+    let first = match tank.mark_below(first).map(|mark| mark.holds) {
         Some(mark) if mark > Volume::ZERO && !portions.is_empty() => mark.min(carrier),
         _ => first,
     };
@@ -263,7 +259,7 @@ pub(crate) fn steps(
     let mut push = |action, in_tank: Volume| {
         steps.push(Step { action, in_tank: in_tank.min(load) });
     };
-    push(Action::Fill { carrier: first, level: Level::reached(first, first, graduation) }, in_tank);
+    push(Action::Fill { carrier: first, level: Level::reached(first, first, tank) }, in_tank);
     if job.mixing().is_some() && !portions.is_empty() && !job.sprayer().kind().is_carried() {
         push(Action::StartAgitator, in_tank);
     }
@@ -297,12 +293,30 @@ pub(crate) fn steps(
         if !portions.is_empty() {
             push(Action::Agitate, in_tank);
         }
-        push(Action::TopUp { carrier: top_up, level: Level::reached(load, top_up, graduation) }, load);
+        push(Action::TopUp { carrier: top_up, level: Level::reached(load, top_up, tank) }, load);
     }
     if !portions.is_empty() {
         push(Action::Agitate, load);
     }
     Ok(steps)
+}
+
+/// The carrier that is kept for premixes and rinses of measures, and for those of containers.
+fn kept_back(job: &Job, portions: &[Portion], containers: &[(u64, Volume)]) -> (Volume, Volume) {
+    let additions = portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
+    let rinsed = |(count, each): &(u64, Volume)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES));
+    (ordered_sum(additions.map(|addition| addition.carrier())), ordered_sum(containers.iter().map(rinsed)))
+}
+
+/// The carrier that goes in first, before it is brought down to a mark.
+pub(super) fn first_before_marks(
+    job: &Job,
+    (load, carrier): (Volume, Volume),
+    portions: &[Portion],
+    containers: &[(u64, Volume)],
+) -> Volume {
+    let (reserved, for_containers) = kept_back(job, portions, containers);
+    first_carrier(job, load).min(carrier - reserved - for_containers)
 }
 
 /// The carrier that goes in first, before marks and rinses: half the load, or the most that a label asks for. All of it where

@@ -19,7 +19,7 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
-use crate::sprayer::{CalibrationInput, Residual};
+use crate::sprayer::{CalibrationInput, Residual, ScaleCheck, Straight, Tank, unmarked_fill};
 use crate::text::working as words;
 use crate::working::{Worked, Working};
 
@@ -116,6 +116,10 @@ impl Workings<'_> {
         self.given("job.tank.brim", tank.brim());
         self.given("job.tank.headspace", tank.headspace());
         self.given("job.tank.graduation", tank.graduation());
+        for (i, point) in tank.scale_check().into_iter().flat_map(ScaleCheck::points).enumerate() {
+            self.given(format!("job.tank.scale_check.points[{i}].poured"), Some(point.poured()));
+            self.given(format!("job.tank.scale_check.points[{i}].read"), Some(point.read()));
+        }
         self.given("job.sprayer.empty_mass", sprayer.empty_mass());
         self.given("job.sprayer.carried_mass_limit", sprayer.carried_mass_limit());
         let residual = sprayer.residual();
@@ -355,9 +359,12 @@ impl Workings<'_> {
             let limited = "(L@job.sprayer.carried_mass_limit - E@job.sprayer.empty_mass) / s@job.mix_density";
             fill = format!("min({fill}, {limited})");
         }
-        if tank.graduation().is_some() {
-            fill = to_mark(&fill);
+        if let Some(last) = tank.scale_check().map(|check| check.points().len() - 1) {
+            fill = format!("min({fill}, P@job.tank.scale_check.points[{last}].poured)");
         }
+        // What could be worked out once can be worked out again.
+        let unmarked = unmarked_fill(sprayer, tank, job.mix_density()).unwrap_or(*safe_fill);
+        fill = held_at_mark(tank, &fill, tank.within_check(unmarked));
         self.add("safe_fill", *safe_fill, fill);
     }
 
@@ -587,6 +594,13 @@ impl Workings<'_> {
             };
             self.add(at("mix"), load.mix, volume);
             self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
+            if let Some(uncertainty) = self.plan.mix_uncertainty(load) {
+                let before = core::mem::replace(&mut self.source, words::TANK_SCALE);
+                self.add(at("mix_uncertainty.percent"), uncertainty, "");
+                let formula = format!("U@{} * v@{}", at("mix_uncertainty.percent"), at("mix"));
+                self.add(at("mix_uncertainty.amount"), load.mix * uncertainty, formula);
+                self.source = before;
+            }
         }
     }
 
@@ -774,13 +788,13 @@ impl Workings<'_> {
         let in_tank = match step.action() {
             Action::Fill { carrier, level } => {
                 self.add(at("carrier"), carrier, first_carrier(plan, (j, load), level));
-                self.level(&at, level);
+                self.level(&at, level, step.in_tank());
                 format!("w@{}", at("carrier"))
             }
             Action::TopUp { carrier, level } => {
                 let kept = reserved(j, load);
                 self.add(at("carrier"), carrier, format!("w@loads[{j}].carrier - f@loads[{j}].steps[0].carrier{kept}"));
-                self.level(&at, level);
+                self.level(&at, level, step.in_tank());
                 format!("{before} + w@{}", at("carrier"))
             }
             Action::Measure { product } => {
@@ -835,14 +849,15 @@ impl Workings<'_> {
     }
 
     /// Mark and rest of a filling.
-    fn level(&mut self, at: &impl Fn(&str) -> String, level: Level) {
-        let to = format!("t@{}", at("in_tank"));
+    fn level(&mut self, at: &impl Fn(&str) -> String, level: Level, volume: Volume) {
+        let (to, tank) = (format!("t@{}", at("in_tank")), self.plan.job.tank());
         if let Some(mark) = level.mark() {
-            self.add(at("mark"), mark, to_mark(&to));
+            self.add(at("mark"), mark, to_mark(tank, &to, volume));
         }
         if let Some(rest) = level.rest() {
             let carrier = format!("w@{}", at("carrier"));
-            self.add(at("rest"), rest, level.mark().map_or(carrier, |_| format!("{to} - k@{}", at("mark"))));
+            let over = |mark| format!("{to} - {}", held_at(tank, &format!("k@{}", at("mark")), mark));
+            self.add(at("rest"), rest, level.mark().map_or(carrier, over));
         }
     }
 
@@ -1154,8 +1169,43 @@ fn over_loads(plan: &Plan, each: impl Fn(usize, &Load) -> Option<String>) -> Str
     sum(loads.filter_map(|(j, load)| Some(format!("n{j}@loads[{j}].count * {}", each(j, load)?))))
 }
 
-fn to_mark(volume: &str) -> String {
-    format!("steps_down({volume} / g@job.tank.graduation) * g@job.tank.graduation")
+/// The mark that a volume reaches, as it is written beside the tank.
+fn to_mark(tank: &Tank, formula: &str, volume: Volume) -> String {
+    let shown = match tank.scale_check().and_then(|check| check.straight_for(volume)) {
+        Some(straight) => along(straight, formula, ("poured", "p", "P"), ("read", "r", "R")),
+        None => formula.into(),
+    };
+    format!("steps_down({shown} / g@job.tank.graduation) * g@job.tank.graduation")
+}
+
+/// What the tank holds at a written mark.
+fn held_at(tank: &Tank, formula: &str, mark: Volume) -> String {
+    match tank.scale_check().and_then(|check| check.straight_at(mark)) {
+        Some(straight) => along(straight, formula, ("read", "r", "R"), ("poured", "p", "P")),
+        None => formula.into(),
+    }
+}
+
+/// What the tank holds at the mark that a volume reaches; the volume itself in a tank without marks.
+fn held_at_mark(tank: &Tank, formula: &str, volume: Volume) -> String {
+    match tank.mark_below(volume) {
+        Some(mark) => held_at(tank, &to_mark(tank, formula, volume), mark.written),
+        None => formula.into(),
+    }
+}
+
+/// From one side of a straight part of a tank's scale to the other.
+fn along(straight: Straight, formula: &str, from: (&str, &str, &str), to: (&str, &str, &str)) -> String {
+    let at = |point: usize, key: &str| format!("job.tank.scale_check.points[{point}].{key}");
+    let high = |(key, _, symbol): (&str, &str, &str)| format!("{symbol}@{}", at(straight.to, key));
+    match straight.from {
+        None => format!("{formula} * {} / {}", high(to), high(from)),
+        Some(low) => {
+            let low = |(key, symbol, _): (&str, &str, &str)| format!("{symbol}@{}", at(low, key));
+            let span = |side| format!("({} - {})", high(side), low(side));
+            format!("({} + ({formula} - {}) * {} / {})", low(to), low(from), span(to), span(from))
+        }
+    }
 }
 
 /// Where a product's measure stands.
@@ -1350,5 +1400,10 @@ fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String
     };
     let kept = reserved(j, load) + &reserved_for_containers(j, load);
     let first = format!("min({share} * v@loads[{j}].mix, w@loads[{j}].carrier{kept})");
-    if level.mark().is_some() { to_mark(&first) } else { first }
+    if level.mark().is_none() {
+        return first;
+    }
+    let containers = plan.container_rinses(load);
+    let before = steps::first_before_marks(&plan.job, (load.mix, load.carrier), &load.portions, &containers);
+    held_at_mark(plan.job.tank(), &first, before)
 }
