@@ -284,6 +284,8 @@ parts! {
     ///     The sprayer's passes: swath, and length where it is known. Where loads run out is told in them.
     /// water : dict, optional
     ///     A water analysis with the keys of documents: potassium, sodium, calcium, magnesium, iron.
+    /// field_list : dict, optional
+    ///     Asks for the field list, with the clean water that is taken along beside the carrier: hands, eyes, tank_rinse; as advised where absent.
     ///
     /// Raises
     /// ------
@@ -315,7 +317,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None, field_list=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -489,6 +491,12 @@ parts! {
         #[getter]
         fn water<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "water"))
+        }
+
+        /// The clean water of the field list, as it was stated.
+        #[getter]
+        fn field_list<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "field_list"))
         }
 
         /// The sprayer's passes over the ground, as they were stated.
@@ -1030,8 +1038,10 @@ parts! {
     ///     Ammonium sulfate that it asks for in the mix; 0 g/L where it asks for what the water needs.
     /// order : LabelOrder, optional
     ///     The place in the mixing order; it wins over every profile.
+    /// protection : dict, optional
+    ///     What it asks to be worn, in its words: ``{"mixing": ["gloves", "face shield"], "spraying": ["gloves"]}``.
     Label,
-    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None, ammonium_sulfate=None)",
+    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None, ammonium_sulfate=None, protection=None)",
 
     &[],
     {
@@ -1189,6 +1199,12 @@ parts! {
         #[getter]
         fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "buffers"))
+        }
+
+        /// What it asks to be worn, as it was stated.
+        #[getter]
+        fn protection<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "protection"))
         }
 
         /// Ammonium sulfate that it asks for in the mix.

@@ -197,6 +197,7 @@ def job(draw: Draw) -> dict:
         least_dose(draw, s, p, R)
     mixing(draw, s, out, N)
     containers(draw, s, products)
+    field_list(draw, s, out)
     water(draw, s, out)
     return out
 
@@ -243,6 +244,18 @@ def water(draw, s, out):
             p.setdefault("label", {})["ammonium_sulfate"] = draw.choice(["0 g/L", "1 g/L", "10 g/L", "2 % w/v"])
         if draw.chance(15) and "active_substances" not in p:
             p["active_substances"] = [{"name": "ammonium sulfate", "content": draw.choice(["40 % w/w", "340 g/L", "1000 g/kg"])}]
+
+
+def field_list(draw, s, out):
+    """Everything to take along, and what labels ask to be worn."""
+    if draw.chance(25):
+        sizes = {key: draw.say(F(draw.choice([0, 5, 20, 200])), s["volume"]) for key in ("hands", "eyes", "tank_rinse") if draw.chance(35)}
+        out["field_list"] = sizes
+    for p in out["products"]:
+        if draw.chance(15):
+            worn = ["gloves", "face shield", "dust mask", "apron, boots"]
+            kinds = {when: draw.sample(worn, draw.choice([0, 1, 2])) for when in ("mixing", "spraying") if draw.chance(80)}
+            p.setdefault("label", {})["protection"] = kinds
 
 
 def containers(draw, s, products):

@@ -696,6 +696,40 @@ class Reckoning:
             self.note("caution", "carried-mass-above-advice")
         self.U = U
 
+    # 24. The field list
+    def field_list(self):
+        if "field_list" not in self.job or self.stopped:
+            return {}
+        stated, loads = self.job["field_list"], self.loads
+        tank, residual = self.job["tank"], self.job["sprayer"].get("residual") or {}
+        size = value(tank, "nominal") or value(tank, "brim")
+        advised = {"hands": 15 * LITRE, "eyes": 6 * US_GAL, "tank_rinse": max(size / 10, 10 * (value(residual, "dilutable") or 0))}
+        water = {key: advised[key] if value(stated, key) is None else value(stated, key) for key in advised}
+        carrier = sum(load.count * load.carrier for load in loads)
+        slack = 40 * self.u * self.V
+
+        def told(v):
+            return self.num(v, VOLUME, slack=slack)
+
+        def product(p):
+            if "containers" not in p.given:
+                return {"containers": None, "buy": None}
+            box = p.given["containers"]
+            is_open = (value(box, "part") or 0) > 0
+            return {"containers": p.containers["opened"] + is_open, "buy": p.containers["buy"]}
+
+        def worn(when):
+            return list(dict.fromkeys(text for p in self.products for text in p.given.get("label", {}).get("protection", {}).get(when, [])))
+        measures = dict.fromkeys(load.products[p.i].m.name for p in self.products for load in loads)
+        return {"field_list": {
+            "products": [{"name": p.name, "amount": self.num(p.measured, p.kind), **product(p)} for p in self.products],
+            "water": {"total": told(carrier + sum(water.values())), "carrier": told(carrier),
+                      "measure_rinses": told(sum(load.count * load.rinses for load in loads)),
+                      "container_rinses": self.rinsed_containers().get("container_rinses", told(0)), **{key: told(v) for key, v in water.items()}},
+            "measures": list(measures), "spill_kit": ANY,
+            "protection": {"mixing": worn("mixing"), "spraying": worn("spraying"),
+                           "unstated": [p.name for p in self.products if "protection" not in p.given.get("label", {})]}}}
+
     # 23. The tank's own scale
     def scale(self, tank, nominal):
         """Straight parts as (P1, R1, P2, R2); none without a check."""
@@ -1171,6 +1205,7 @@ class Reckoning:
                        "products": [self.part(load, a) for a in load.products],
                        "steps": self.steps(load) if go else Either([], None)} for load in loads],
             "ledger": self.ledger() if go else None,
+            **self.field_list(),
         }
 
     def part(self, load, a):

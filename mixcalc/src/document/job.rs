@@ -14,12 +14,12 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::Force;
 use crate::label::{
     ActiveSubstance, Applied, Basis, CapBasis, Capped, Containers, Crop, Date, Dose, Equivalent, Formulation, Label,
-    LabelOrder, LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent,
-    Treatment, Water, Window,
+    LabelOrder, LabelTank, OrderStep, Parcel, Product, Protection, Restriction, Role, Rows, Rule, Season, Sides,
+    SubstanceContent, Treatment, Water, Window,
 };
 use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
-    Buffer, BufferSize, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
+    Buffer, BufferSize, CleanWater, Field, Ground, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
 };
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
 use crate::sprayer::{CalibrationRecord, Residual, ScaleCheck, ScalePoint, Sprayer, SprayerKind, Tank};
@@ -118,6 +118,9 @@ wire! {
         /// What is in the water that is the carrier.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         water: Option<WaterWire>,
+        /// Asks for the field list, with the clean water that is taken along beside the carrier.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        field_list: Option<CleanWaterWire>,
         /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rate_basis: Option<BasisWire>,
@@ -143,6 +146,19 @@ wire! {
         /// What limits over time are held against.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         season: Option<SeasonWire>,
+    }
+
+    /// Clean water that is taken along beside the carrier; what it does not state is as advised.
+    struct CleanWaterWire {
+        /// For washing hands.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        hands: Option<Stated>,
+        /// For flushing eyes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        eyes: Option<Stated>,
+        /// For rinsing the tank after spraying.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tank_rinse: Option<Stated>,
     }
 
     /// A water analysis; what it does not state is none.
@@ -398,6 +414,9 @@ wire! {
         /// What the label says of the place in the mixing order.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         order: Option<LabelOrderWire>,
+        /// What the label asks to be worn, in its words.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        protection: Option<ProtectionWire>,
         /// Where these limits stand.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         source: Option<String>,
@@ -592,6 +611,16 @@ wire! {
         name: String,
         /// Mass of it per area of the ground that was treated.
         dose: Stated,
+    }
+
+    /// What a label asks to be worn, in its words.
+    struct ProtectionWire {
+        /// For mixing.
+        #[serde(default)]
+        mixing: Vec<String>,
+        /// For spraying.
+        #[serde(default)]
+        spraying: Vec<String>,
     }
 
     /// So much mix for so much ground.
@@ -853,6 +882,9 @@ impl JobWire {
         if let Some(water) = &self.water {
             job = job.with_water(water.water().at("water")?);
         }
+        if let Some(water) = &self.field_list {
+            job = job.with_field_list(water.clean_water().at("field_list")?);
+        }
         if let Some(pass) = &self.passes {
             job = job.with_pass(pass.pass().at("passes")?);
         }
@@ -929,6 +961,7 @@ impl JobWire {
             calibration,
             passes: job.pass().as_ref().map(PassWire::of),
             water: job.water().as_ref().map(WaterWire::of),
+            field_list: job.field_list().as_ref().map(CleanWaterWire::of),
             rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),
@@ -953,6 +986,40 @@ fn rate_on(key: &'static str, stated: &Stated, basis: Option<BasisWire>) -> Resu
     let quantity = stated.read().at(key)?.0;
     let rate = if key == "volume_rate" { Rate::volume_on } else { Rate::carrier_on };
     rate(quantity, basis).at(key)
+}
+
+impl CleanWaterWire {
+    fn clean_water(&self) -> Result<CleanWater, Error> {
+        let mut water = CleanWater::new();
+        if let Some(hands) = claimed!(self, hands) {
+            water = water.with_hands(hands)?;
+        }
+        if let Some(eyes) = claimed!(self, eyes) {
+            water = water.with_eyes(eyes)?;
+        }
+        if let Some(tank_rinse) = claimed!(self, tank_rinse) {
+            water = water.with_tank_rinse(tank_rinse)?;
+        }
+        Ok(water)
+    }
+
+    fn of(water: &CleanWater) -> Self {
+        let [hands, eyes, tank_rinse] = water.stated().map(|water| water.map(Stated::of));
+        Self { hands, eyes, tank_rinse }
+    }
+}
+
+impl ProtectionWire {
+    fn protection(&self) -> Result<Protection, Error> {
+        Protection::new(self.mixing.iter().map(String::as_str), self.spraying.iter().map(String::as_str))
+    }
+
+    fn of(protection: &Protection) -> Self {
+        Self {
+            mixing: protection.mixing().map(ToString::to_string).collect(),
+            spraying: protection.spraying().map(ToString::to_string).collect(),
+        }
+    }
 }
 
 impl PassWire {
@@ -1303,6 +1370,7 @@ impl LabelWire {
             wait: claimed!(self, wait),
             ammonium_sulfate: claimed!(self, ammonium_sulfate),
             order: self.order.as_ref().map(LabelOrderWire::order).transpose()?.filter(|order| !order.says_nothing()),
+            protection: self.protection.as_ref().map(ProtectionWire::protection).transpose().at("protection")?,
             source: self.source.as_deref().map(Into::into),
             restrictions: Vec::new(),
         };
@@ -1383,6 +1451,7 @@ impl LabelWire {
             wait: label.wait.map(Stated::of),
             ammonium_sulfate: label.ammonium_sulfate.map(Stated::of),
             order: label.order().map(LabelOrderWire::of),
+            protection: label.protection().map(ProtectionWire::of),
             source: label.source.as_deref().map(ToString::to_string),
             max_treatments: None,
             min_interval: None,

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use super::Ground;
 use super::delivered::Pass;
+use super::field_list::CleanWater;
 use super::order::Mixing;
 use crate::error::{Error, ErrorCode};
 use crate::label::{Basis, Crop, Dose, MixGroup, PerCrop, Product, Season, Stand, State, Water};
@@ -268,6 +269,7 @@ struct Fields {
     calibration: Option<(CalibrationRecord, Calibration)>,
     pass: Option<Pass>,
     water: Option<Water>,
+    field_list: Option<CleanWater>,
 }
 
 impl Job {
@@ -321,6 +323,7 @@ impl Job {
             calibration: None,
             pass: None,
             water: None,
+            field_list: None,
         })))
     }
 
@@ -477,6 +480,18 @@ impl Job {
     #[must_use]
     pub fn water(&self) -> Option<Water> {
         self.0.water
+    }
+
+    /// Asks for the field list on the sheet and in documents, with the clean water that is taken along beside the carrier.
+    #[must_use]
+    pub fn with_field_list(self, water: CleanWater) -> Self {
+        self.changed(|fields| fields.field_list = Some(water))
+    }
+
+    /// The clean water of the field list, where one is asked for.
+    #[must_use]
+    pub fn field_list(&self) -> Option<CleanWater> {
+        self.0.field_list
     }
 
     /// The sprayer's passes over the ground: where loads run out is told in them.

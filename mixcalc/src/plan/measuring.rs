@@ -133,6 +133,12 @@ impl Plan {
         tank.uncertainty(load.mix())
     }
 
+    /// The same as a volume.
+    #[must_use]
+    pub fn uncertain_mix(&self, load: &Load) -> Option<Volume> {
+        Some(load.mix() * self.mix_uncertainty(load)?)
+    }
+
     /// Sizes of loads with which every amount can be measured, where one is hard to measure: on the tank's marks where it has any, and the nearest
     /// to the plan's own first. Those whose amount falls on a mark of its measure stand before the others.
     ///

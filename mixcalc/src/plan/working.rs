@@ -10,8 +10,8 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, ContainerUse, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass, Plan,
-    Rate, mix, recipe, season, to_make,
+    Binding, BufferSize, CleanWater, ContainerUse, Field, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap,
+    Pass, Plan, Rate, field_list, mix, recipe, season, to_make,
 };
 use crate::label::{
     ActiveSubstance, Applied, Basis, CONTAINER_RINSES, CapBasis, Capped, Displacement, Dose, Equivalent,
@@ -46,6 +46,7 @@ impl Plan {
         workings.totals();
         workings.jar_test();
         workings.ledger();
+        workings.field_list();
         workings.substances();
         workings.season();
         workings.finished()
@@ -130,6 +131,10 @@ impl Workings<'_> {
             Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
             None => {}
         }
+        let [hands, eyes, tank_rinse] = job.field_list().unwrap_or_default().stated();
+        self.given("job.field_list.hands", hands);
+        self.given("job.field_list.eyes", eyes);
+        self.given("job.field_list.tank_rinse", tank_rinse);
         self.given("job.mixing.jar_test", job.mixing().and_then(|mixing| mixing.jar_test()));
         for (i, product) in job.products().iter().enumerate() {
             let at = |key: &str| format!("job.products[{i}].{key}");
@@ -255,6 +260,12 @@ impl Workings<'_> {
         self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
         self.given("advice.premix_density", Some(steps::premix_density()));
         let (least, most) = steps::wait_advised();
+        let (hands, eyes) = (CleanWater::new().hands(), CleanWater::new().eyes());
+        let (part, times) = field_list::rinse_advised();
+        self.given("advice.hands", Some(hands));
+        self.given("advice.eyes", Some(eyes));
+        self.given("advice.tank_rinse", Some(part));
+        self.given("advice.residual_rinse", Some(times));
         self.given("advice.least_wait", Some(least));
         self.given("advice.most_wait", Some(most));
     }
@@ -594,11 +605,11 @@ impl Workings<'_> {
             };
             self.add(at("mix"), load.mix, volume);
             self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
-            if let Some(uncertainty) = self.plan.mix_uncertainty(load) {
+            if let Some((uncertainty, mix)) = self.plan.mix_uncertainty(load).zip(self.plan.uncertain_mix(load)) {
                 let before = core::mem::replace(&mut self.source, words::TANK_SCALE);
                 self.add(at("mix_uncertainty.percent"), uncertainty, "");
                 let formula = format!("U@{} * v@{}", at("mix_uncertainty.percent"), at("mix"));
-                self.add(at("mix_uncertainty.amount"), load.mix * uncertainty, formula);
+                self.add(at("mix_uncertainty.amount"), mix, formula);
                 self.source = before;
             }
         }
@@ -940,6 +951,51 @@ impl Workings<'_> {
     }
 
     // 8. Ledger.
+
+    // 24. The field list.
+
+    fn field_list(&mut self) {
+        self.source = words::FIELD_LIST;
+        let Some(list) = self.plan.field_list_asked() else { return };
+        for (i, product) in list.products().iter().enumerate() {
+            let at = |key: &str| format!("field_list.products[{i}].{key}");
+            self.add(at("amount"), product.amount(), format!("m@totals.products[{i}].measured"));
+            let used = format!("totals.products[{i}].containers");
+            if let Some(containers) = product.containers() {
+                let is_open = self.plan.cleared().and_then(|cleared| cleared.totals().nth(i)?.containers());
+                let open = if is_open.is_some_and(|used| used.is_open()) { " + 1" } else { "" };
+                self.add(at("containers"), containers, format!("o@{used}.opened{open}"));
+            }
+            if let Some(buy) = product.buy() {
+                self.add(at("buy"), buy, format!("b@{used}.buy"));
+            }
+        }
+        let (water, job) = (list.water(), &self.plan.job);
+        let stated = job.field_list().unwrap_or_default().stated().map(|water| water.is_some());
+        let [hands, eyes, tank_rinse] = stated;
+        let from = |key: &str, is_stated| {
+            if is_stated { format!("w@job.field_list.{key}") } else { format!("w@advice.{key}") }
+        };
+        let tank = if job.tank().nominal().is_some() { "N@job.tank.nominal" } else { "B@job.tank.brim" };
+        let dilutable = job.sprayer().residual().map(|_| "d@job.sprayer.residual.dilutable * t@advice.residual_rinse");
+        let advised = format!("{tank} * p@advice.tank_rinse");
+        let rinse = match dilutable {
+            _ if tank_rinse => from("tank_rinse", true),
+            Some(dilutable) => format!("max({advised}, {dilutable})"),
+            None => advised,
+        };
+        let rinsed = self.plan.cleared().and_then(|cleared| cleared.ledger().carrier().container_rinses());
+        let containers = rinsed.map_or("0", |_| "c@ledger.carrier.container_rinses");
+        self.add("field_list.water.carrier", water.carrier(), "d@ledger.carrier.drawn");
+        self.add("field_list.water.measure_rinses", water.measure_rinses(), "r@ledger.carrier.rinses");
+        self.add("field_list.water.container_rinses", water.container_rinses(), containers);
+        self.add("field_list.water.tank_rinse", water.tank_rinse(), rinse);
+        self.add("field_list.water.hands", water.hands(), from("hands", hands));
+        self.add("field_list.water.eyes", water.eyes(), from("eyes", eyes));
+        let parts = [("c", "carrier"), ("t", "tank_rinse"), ("h", "hands"), ("e", "eyes")];
+        let parts = parts.map(|(symbol, key)| format!("{symbol}@field_list.water.{key}"));
+        self.add("field_list.water.total", water.total(), parts.join(" + "));
+    }
 
     fn ledger(&mut self) {
         self.source = words::LEDGER;
