@@ -107,6 +107,8 @@
 #define MIXCALC_FINDING_TOLERANCE_UNVERIFIED "tolerance-unverified"
 #define MIXCALC_FINDING_HARD_WATER "hard-water"
 #define MIXCALC_FINDING_AMMONIUM_SULFATE_SHORT "ammonium-sulfate-short"
+#define MIXCALC_FINDING_TANK_SCALE_OFF "tank-scale-off"
+#define MIXCALC_FINDING_SCALE_CHECK_SHORT "scale-check-short"
 
 /**
  * By volume, in liters.
@@ -473,6 +475,26 @@
  * release may be such a change.
  */
 #define MIXCALC_ABI_VERSION 0
+
+/**
+ * The measures that amounts are measured with.
+ */
+#define MIXCALC_LIST_MEASURES 1
+
+/**
+ * What labels ask to be worn for mixing.
+ */
+#define MIXCALC_LIST_MIXING 2
+
+/**
+ * What labels ask to be worn for spraying.
+ */
+#define MIXCALC_LIST_SPRAYING 3
+
+/**
+ * Products of which the job does not state what to wear.
+ */
+#define MIXCALC_LIST_UNSTATED 4
 
 /**
  * A measured volume rate: the value with its uncertainty, how it was reached, and what it holds for. Made by mixcalc_calibration_from_flow() and the
@@ -1334,10 +1356,14 @@ typedef struct mixcalc_step {
    * How long is waited at most as a rule, s; 0 where a label says how long.
    */
   double most_wait_s;
+  /**
+   * How many containers one of the loads empties at most, where they are rinsed.
+   */
+  uint64_t containers;
 } mixcalc_step;
 
 /** How a mixcalc_step starts. */
-#define MIXCALC_STEP_INIT {sizeof(mixcalc_step), 0, 0, 0, 0, NULL, 0, NULL, 0, 0, 0, 0, 0, 0, 0, 0}
+#define MIXCALC_STEP_INIT {sizeof(mixcalc_step), 0, 0, 0, 0, NULL, 0, NULL, 0, 0, 0, 0, 0, 0, 0, 0, 0}
 
 /**
  * What mixcalc_plan_ledger() fills: where carrier and mix came from and went.
@@ -1379,10 +1405,22 @@ typedef struct mixcalc_ledger {
    * Mix that stays in the sprayer, L.
    */
   double mix_residual_l;
+  /**
+   * What of topped_up is for rinses of emptied containers, L.
+   */
+  double container_rinses_l;
+  /**
+   * 1 where containers are rinsed, else 0.
+   */
+  uint32_t has_container_rinses;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
 } mixcalc_ledger;
 
 /** How a mixcalc_ledger starts. */
-#define MIXCALC_LEDGER_INIT {sizeof(mixcalc_ledger), 0, 0, 0, 0, 0, 0, 0, 0}
+#define MIXCALC_LEDGER_INIT {sizeof(mixcalc_ledger), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}
 
 /**
  * What mixcalc_plan_account() fills: where a product came from and went.
@@ -1485,10 +1523,14 @@ typedef struct mixcalc_finding {
    * How many things the value may have been meant as: entries of mixcalc_plan_reading().
    */
   size_t readings;
+  /**
+   * How many things would help: entries of mixcalc_plan_help().
+   */
+  size_t helps;
 } mixcalc_finding;
 
 /** How a mixcalc_finding starts. */
-#define MIXCALC_FINDING_INIT {sizeof(mixcalc_finding), 0, 0, 0, 0, NULL, NULL, NULL, 0, 0, NULL, 0, NULL, NULL, 0}
+#define MIXCALC_FINDING_INIT {sizeof(mixcalc_finding), 0, 0, 0, 0, NULL, NULL, NULL, 0, 0, NULL, 0, NULL, NULL, 0, 0}
 
 /**
  * What mixcalc_plan_caution() fills: a caution for people that goes with every plan.
@@ -1827,6 +1869,303 @@ typedef struct mixcalc_ordered_product {
 
 /** How a mixcalc_ordered_product starts. */
 #define MIXCALC_ORDERED_PRODUCT_INIT {sizeof(mixcalc_ordered_product), 0, NULL, NULL, NULL}
+
+/**
+ * What mixcalc_plan_uncertainty() fills: how uncertain a measured amount is, with a coverage factor of 2.
+ */
+typedef struct mixcalc_uncertainty {
+  /**
+   * sizeof(mixcalc_uncertainty) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 where the measure states a class or a tolerance, else 0, and all below is 0.
+   */
+  uint32_t is_known;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+  /**
+   * In percent of the amount.
+   */
+  double percent;
+  /**
+   * The same as an amount.
+   */
+  struct mixcalc_amount amount;
+} mixcalc_uncertainty;
+
+/** How a mixcalc_uncertainty starts. */
+#define MIXCALC_UNCERTAINTY_INIT {sizeof(mixcalc_uncertainty), 0, 0, 0, {0, 0, 0, 0}}
+
+/**
+ * What mixcalc_plan_mix_uncertainty() fills: how uncertain the mix in each of some loads is, read on the tank's scale, with a coverage factor
+ * of 2.
+ */
+typedef struct mixcalc_mix_uncertainty {
+  /**
+   * sizeof(mixcalc_mix_uncertainty) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * In percent of the mix; 0 where no mark is reached, as is the volume.
+   */
+  double percent;
+  /**
+   * The same as a volume, L.
+   */
+  double mix_l;
+} mixcalc_mix_uncertainty;
+
+/** How a mixcalc_mix_uncertainty starts. */
+#define MIXCALC_MIX_UNCERTAINTY_INIT {sizeof(mixcalc_mix_uncertainty), 0, 0}
+
+/**
+ * What mixcalc_plan_emptied() fills: the containers of a product that some equal loads empty.
+ */
+typedef struct mixcalc_emptied {
+  /**
+   * sizeof(mixcalc_emptied) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 where the job states the product's containers, else 0, and all below is 0.
+   */
+  uint32_t is_known;
+  /**
+   * Always 0.
+   */
+  uint32_t reserved;
+  /**
+   * How many.
+   */
+  uint64_t count;
+  /**
+   * How many loads mixcalc_plan_emptying_load() names: one for each container, the first twenty.
+   */
+  size_t loads;
+} mixcalc_emptied;
+
+/** How a mixcalc_emptied starts. */
+#define MIXCALC_EMPTIED_INIT {sizeof(mixcalc_emptied), 0, 0, 0, 0}
+
+/**
+ * What mixcalc_plan_containers() fills: what the job does with the containers of a product. The one that is open is used up first.
+ */
+typedef struct mixcalc_containers {
+  /**
+   * sizeof(mixcalc_containers) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * 1 where the job states the product's containers, else 0, and all below is 0.
+   */
+  uint32_t is_known;
+  /**
+   * 1 where buy is known, else 0: it is not stated how many there are.
+   */
+  uint32_t has_buy;
+  /**
+   * What one holds.
+   */
+  struct mixcalc_amount content;
+  /**
+   * How many full ones are opened.
+   */
+  uint64_t opened;
+  /**
+   * How many are emptied, the one that was open among them.
+   */
+  uint64_t emptied;
+  /**
+   * What is left over in the last one that is opened.
+   */
+  struct mixcalc_amount left;
+  /**
+   * How many full ones to take along, of those there are.
+   */
+  uint64_t take;
+  /**
+   * How many to buy.
+   */
+  uint64_t buy;
+} mixcalc_containers;
+
+/** How a mixcalc_containers starts. */
+#define MIXCALC_CONTAINERS_INIT {sizeof(mixcalc_containers), 0, 0, {0, 0, 0, 0}, 0, 0, {0, 0, 0, 0}, 0, 0}
+
+/**
+ * What mixcalc_plan_water() fills: what the water analysis of the job comes to.
+ */
+typedef struct mixcalc_water {
+  /**
+   * sizeof(mixcalc_water) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Its hardness, as calcium carbonate, g/L.
+   */
+  double hardness_g_per_l;
+  /**
+   * soft, moderate, hard or very-hard; NULL where the job states no analysis, and then the numbers are 0. Borrowed from the plan.
+   */
+  const char *hardness_class;
+  /**
+   * Ammonium sulfate per volume of mix that binds what is in it, g/L.
+   */
+  double ammonium_sulfate_need_g_per_l;
+} mixcalc_water;
+
+/** How a mixcalc_water starts. */
+#define MIXCALC_WATER_INIT {sizeof(mixcalc_water), 0, NULL, 0}
+
+/**
+ * What mixcalc_plan_load_size() fills: a size of loads with which every amount can be measured.
+ */
+typedef struct mixcalc_load_size {
+  /**
+   * sizeof(mixcalc_load_size) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Volume of mix in each of these loads, L.
+   */
+  double mix_l;
+  /**
+   * How many of them.
+   */
+  uint64_t count;
+  /**
+   * Volume of mix in the load after them, L; 0 where they make the whole.
+   */
+  double rest_l;
+  /**
+   * What is measured into each of them, of the product that is hard to measure.
+   */
+  struct mixcalc_amount amount;
+  /**
+   * What is measured into the load after them; its kind is 0 where there is none.
+   */
+  struct mixcalc_amount rest_amount;
+  /**
+   * The dose that this makes in each of them, in dose_unit.
+   */
+  double dose;
+  /**
+   * Its unit. Borrowed from the plan.
+   */
+  const char *dose_unit;
+  /**
+   * How uncertain the amount is, in percent of it; 0 where its measure does not say so.
+   */
+  double uncertainty_percent;
+} mixcalc_load_size;
+
+/** How a mixcalc_load_size starts. */
+#define MIXCALC_LOAD_SIZE_INIT {sizeof(mixcalc_load_size), 0, 0, 0, {0, 0, 0, 0}, {0, 0, 0, 0}, 0, NULL, 0}
+
+/**
+ * What mixcalc_plan_field_list() fills: what to take along beside the products, and how many there are of everything.
+ */
+typedef struct mixcalc_field_list {
+  /**
+   * sizeof(mixcalc_field_list) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * What a spill kit holds. NULL where the job does not ask for a field list or a stop stands, and then all below is 0. Borrowed from the plan.
+   */
+  const char *spill_kit;
+  /**
+   * Clean water in all, L.
+   */
+  double water_l;
+  /**
+   * For all loads, L: the carrier, the rinses below among it.
+   */
+  double carrier_l;
+  /**
+   * What of that is for rinsing measures, L.
+   */
+  double measure_rinses_l;
+  /**
+   * What of that is for rinsing emptied containers, L.
+   */
+  double container_rinses_l;
+  /**
+   * For rinsing the tank after spraying, L.
+   */
+  double tank_rinse_l;
+  /**
+   * For washing hands, L.
+   */
+  double hands_l;
+  /**
+   * For flushing eyes, L.
+   */
+  double eyes_l;
+  /**
+   * How many products: entries of mixcalc_plan_product_to_take().
+   */
+  size_t products;
+  /**
+   * How many measures: entries of mixcalc_plan_listed() of MIXCALC_LIST_MEASURES.
+   */
+  size_t measures;
+  /**
+   * How many things to wear for mixing: entries of MIXCALC_LIST_MIXING.
+   */
+  size_t mixing;
+  /**
+   * How many things to wear for spraying: entries of MIXCALC_LIST_SPRAYING.
+   */
+  size_t spraying;
+  /**
+   * Of how many products the job does not state what to wear: entries of MIXCALC_LIST_UNSTATED.
+   */
+  size_t unstated;
+} mixcalc_field_list;
+
+/** How a mixcalc_field_list starts. */
+#define MIXCALC_FIELD_LIST_INIT {sizeof(mixcalc_field_list), NULL, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}
+
+/**
+ * What mixcalc_plan_product_to_take() fills: a product to take along.
+ */
+typedef struct mixcalc_product_to_take {
+  /**
+   * sizeof(mixcalc_product_to_take) of the caller.
+   */
+  size_t struct_size;
+  /**
+   * Name of the product. Borrowed from the plan.
+   */
+  const char *product;
+  /**
+   * What all loads take of it.
+   */
+  struct mixcalc_amount amount;
+  /**
+   * 1 where containers is known, else 0: the job states none.
+   */
+  uint32_t has_containers;
+  /**
+   * 1 where buy is known, else 0: it is not stated how many there are.
+   */
+  uint32_t has_buy;
+  /**
+   * How many of its containers go along, the one that is open among them.
+   */
+  uint64_t containers;
+  /**
+   * How many of them are still to be bought.
+   */
+  uint64_t buy;
+} mixcalc_product_to_take;
+
+/** How a mixcalc_product_to_take starts. */
+#define MIXCALC_PRODUCT_TO_TAKE_INIT {sizeof(mixcalc_product_to_take), NULL, {0, 0, 0, 0}, 0, 0, 0, 0}
 
 #ifdef __cplusplus
 extern "C" {
@@ -4271,6 +4610,186 @@ uint32_t mixcalc_plan_jar_amount(const struct mixcalc_plan *plan,
                                  size_t product,
                                  struct mixcalc_amount *out_amount,
                                  struct mixcalc_error *error);
+
+/**
+ * How uncertain the measured amount of a product in each of some equal loads is.
+ *
+ * plan              from mixcalc_plan_new()
+ * load              index of the load, as in mixcalc_plan_load()
+ * product           index of the product, as in mixcalc_plan_product_name()
+ * out_uncertainty   starts as MIXCALC_UNCERTAINTY_INIT and receives the uncertainty
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_uncertainty), _STRUCT_SIZE (out_uncertainty, error), _INDEX (load, product),
+ * _PLAN_STOPPED where a stop stands, or _PANIC.
+ */
+uint32_t mixcalc_plan_uncertainty(const struct mixcalc_plan *plan,
+                                  size_t load,
+                                  size_t product,
+                                  struct mixcalc_uncertainty *out_uncertainty,
+                                  struct mixcalc_error *error);
+
+/**
+ * How uncertain the mix in each of some equal loads is, read on the tank's scale: by its check, or by what that of a new tank may be off.
+ *
+ * plan              from mixcalc_plan_new()
+ * load              index of the load, as in mixcalc_plan_load()
+ * out_uncertainty   starts as MIXCALC_MIX_UNCERTAINTY_INIT and receives the uncertainty
+ * error             may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_uncertainty), _STRUCT_SIZE (out_uncertainty, error), _INDEX (load) or _PANIC.
+ */
+uint32_t mixcalc_plan_mix_uncertainty(const struct mixcalc_plan *plan,
+                                      size_t load,
+                                      struct mixcalc_mix_uncertainty *out_uncertainty,
+                                      struct mixcalc_error *error);
+
+/**
+ * The containers of a product that some equal loads empty.
+ *
+ * plan          from mixcalc_plan_new()
+ * load          index of the load, as in mixcalc_plan_load()
+ * product       index of the product, as in mixcalc_plan_product_name()
+ * out_emptied   starts as MIXCALC_EMPTIED_INIT and receives the containers
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_emptied), _STRUCT_SIZE (out_emptied, error), _INDEX (load, product), _PLAN_STOPPED
+ * where a stop stands, or _PANIC.
+ */
+uint32_t mixcalc_plan_emptied(const struct mixcalc_plan *plan,
+                              size_t load,
+                              size_t product,
+                              struct mixcalc_emptied *out_emptied,
+                              struct mixcalc_error *error);
+
+/**
+ * The number of a load that empties a container.
+ *
+ * plan       from mixcalc_plan_new()
+ * load       index of the load, as in mixcalc_plan_load()
+ * product    index of the product, as in mixcalc_plan_product_name()
+ * emptied    index of the container: from 0, under the field loads of mixcalc_plan_emptied()
+ * out_load   receives the number of the load, from 1
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_load), _STRUCT_SIZE (error), _INDEX (load, product, emptied), _PLAN_STOPPED where a
+ * stop stands, or _PANIC.
+ */
+uint32_t mixcalc_plan_emptying_load(const struct mixcalc_plan *plan,
+                                    size_t load,
+                                    size_t product,
+                                    size_t emptied,
+                                    uint64_t *out_load,
+                                    struct mixcalc_error *error);
+
+/**
+ * What the job does with the containers of a product.
+ *
+ * plan             from mixcalc_plan_new()
+ * product          index of the product, as in mixcalc_plan_product_name()
+ * out_containers   starts as MIXCALC_CONTAINERS_INIT and receives the containers
+ * error            may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_containers), _STRUCT_SIZE (out_containers, error), _INDEX (product), _PLAN_STOPPED
+ * where a stop stands, or _PANIC.
+ */
+uint32_t mixcalc_plan_containers(const struct mixcalc_plan *plan,
+                                 size_t product,
+                                 struct mixcalc_containers *out_containers,
+                                 struct mixcalc_error *error);
+
+/**
+ * What the water analysis of the job comes to. A stopped plan has it too.
+ *
+ * plan        from mixcalc_plan_new()
+ * out_water   starts as MIXCALC_WATER_INIT and receives it
+ * error       may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_water), _STRUCT_SIZE (out_water, error) or _PANIC.
+ */
+uint32_t mixcalc_plan_water(const struct mixcalc_plan *plan,
+                            struct mixcalc_water *out_water,
+                            struct mixcalc_error *error);
+
+/**
+ * A size of loads with which every amount can be measured, where one is hard to measure; the nearest to the plan's own first.
+ *
+ * plan       from mixcalc_plan_new()
+ * size       index of the size: from 0; there are three at most
+ * out_size   starts as MIXCALC_LOAD_SIZE_INIT and receives the size
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_size), _STRUCT_SIZE (out_size, error), _INDEX (size; every index where nothing is hard
+ * to measure, where no size does, and where a stop stands) or _PANIC.
+ */
+uint32_t mixcalc_plan_load_size(const struct mixcalc_plan *plan,
+                                size_t size,
+                                struct mixcalc_load_size *out_size,
+                                struct mixcalc_error *error);
+
+/**
+ * What would help with an amount that is hard to measure.
+ *
+ * plan       from mixcalc_plan_new()
+ * finding    index of the finding, as in mixcalc_plan_finding()
+ * help       index of the sentence: from 0, under the field helps of mixcalc_plan_finding()
+ * out_help   receives the sentence, borrowed from the plan
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_help), _STRUCT_SIZE (error), _INDEX (finding, help) or _PANIC.
+ */
+uint32_t mixcalc_plan_help(const struct mixcalc_plan *plan,
+                           size_t finding,
+                           size_t help,
+                           const char **out_help,
+                           struct mixcalc_error *error);
+
+/**
+ * Everything to take along, where the job asks for it and no stop stands.
+ *
+ * plan       from mixcalc_plan_new()
+ * out_list   starts as MIXCALC_FIELD_LIST_INIT and receives the list
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_list), _STRUCT_SIZE (out_list, error) or _PANIC.
+ */
+uint32_t mixcalc_plan_field_list(const struct mixcalc_plan *plan,
+                                 struct mixcalc_field_list *out_list,
+                                 struct mixcalc_error *error);
+
+/**
+ * A product to take along.
+ *
+ * plan          from mixcalc_plan_new()
+ * product       index of the product: from 0, under the field products of mixcalc_plan_field_list()
+ * out_product   starts as MIXCALC_PRODUCT_TO_TAKE_INIT and receives the product
+ * error         may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_product), _STRUCT_SIZE (out_product, error), _INDEX (product; every index without a
+ * field list) or _PANIC.
+ */
+uint32_t mixcalc_plan_product_to_take(const struct mixcalc_plan *plan,
+                                      size_t product,
+                                      struct mixcalc_product_to_take *out_product,
+                                      struct mixcalc_error *error);
+
+/**
+ * An entry of one of the lists of texts of the field list.
+ *
+ * plan       from mixcalc_plan_new()
+ * list       MIXCALC_LIST_MEASURES, _MIXING, _SPRAYING or _UNSTATED
+ * entry      index of the entry: from 0, under the field of mixcalc_plan_field_list() that counts them
+ * out_text   receives the text, borrowed from the plan
+ * error      may be NULL
+ *
+ * Returns MIXCALC_STATUS_OK, _NULL_POINTER (plan, out_text), _STRUCT_SIZE (error), _INDEX (entry; every index without a field list, and in
+ * a list that is not known) or _PANIC.
+ */
+uint32_t mixcalc_plan_listed(const struct mixcalc_plan *plan,
+                             uint32_t list,
+                             size_t entry,
+                             const char **out_text,
+                             struct mixcalc_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -1067,6 +1067,70 @@ struct DeliveredDose {
     std::optional<Stated> aim;
 };
 
+/// How uncertain something is, with a coverage factor of 2.
+template <class Q> struct Doubt {
+    /// In percent of it.
+    double percent;
+    /// The same as an amount.
+    Q amount;
+};
+
+/// The containers of a product that some equal loads empty.
+struct Emptied {
+    std::uint64_t count;
+    /// The numbers of the loads, one for each container; the first twenty.
+    std::vector<std::uint64_t> loads;
+};
+
+/// What the job does with the containers of a product. The one that is open is used up first.
+struct ContainerUse {
+    Amount content;
+    std::uint64_t opened, emptied;
+    Amount left;
+    std::uint64_t take;
+    /// None where it is not stated how many there are.
+    std::optional<std::uint64_t> buy;
+};
+
+/// What a water analysis comes to.
+struct Water {
+    double hardness_g_per_l;
+    std::string hardness_class;
+    double ammonium_sulfate_need_g_per_l;
+};
+
+/// A size of loads with which every amount can be measured.
+struct LoadSize {
+    Volume mix;
+    std::uint64_t count;
+    /// None where they make the whole.
+    std::optional<Volume> rest;
+    Amount amount;
+    std::optional<Amount> rest_amount;
+    Stated dose;
+    /// None where the measure does not say so.
+    std::optional<double> uncertainty_percent;
+};
+
+struct ProductToTake {
+    std::string product;
+    Amount amount;
+    /// The one that is open among them; none where the job states none.
+    std::optional<std::uint64_t> containers;
+    /// None where it is not stated how many there are.
+    std::optional<std::uint64_t> buy;
+};
+
+/// Everything to take along.
+struct FieldList {
+    std::vector<ProductToTake> products;
+    /// In all; then for the loads, what of that is for rinses, and what comes on top.
+    Volume water, carrier, measure_rinses, container_rinses, tank_rinse, hands, eyes;
+    /// Measures; what labels ask to be worn, in their words; products of which the job does not state it.
+    std::vector<std::string> measures, mixing, spraying, unstated;
+    std::string spill_kit;
+};
+
 namespace detail {
 
 inline std::optional<Amount> known(const mixcalc_amount &amount)
@@ -1308,6 +1372,110 @@ public:
                                          return detail::amount(amount);
                                      })};
         return order;
+    }
+
+    /// How uncertain a measured amount is; none where its measure states neither class nor tolerance.
+    std::optional<Doubt<Amount>> uncertainty(std::size_t load, std::size_t product) const
+    {
+        const auto u = filled(mixcalc_uncertainty MIXCALC_UNCERTAINTY_INIT, mixcalc_plan_uncertainty, load, product);
+        if (!u.is_known)
+            return std::nullopt;
+        return Doubt<Amount>{u.percent, detail::amount(u.amount)};
+    }
+    /// How uncertain the mix is where it is read on the tank's scale; none where no mark is reached.
+    std::optional<Doubt<Volume>> mix_uncertainty(std::size_t load) const
+    {
+        const auto u = filled(mixcalc_mix_uncertainty MIXCALC_MIX_UNCERTAINTY_INIT, mixcalc_plan_mix_uncertainty, load);
+        if (u.percent == 0)
+            return std::nullopt;
+        return Doubt<Volume>{u.percent, Volume::from_liters(u.mix_l)};
+    }
+    /// The containers of a product that some equal loads empty; none where the job states none.
+    std::optional<Emptied> emptied(std::size_t load, std::size_t product) const
+    {
+        const auto e = filled(mixcalc_emptied MIXCALC_EMPTIED_INIT, mixcalc_plan_emptied, load, product);
+        if (!e.is_known)
+            return std::nullopt;
+        return Emptied{e.count, listed(e.loads, [this, load, product](std::size_t index) {
+                           std::uint64_t number = 0;
+                           detail::call(mixcalc_plan_emptying_load, plan_.get(), load, product, index, &number);
+                           return number;
+                       })};
+    }
+    /// What the job does with the containers of a product; none where it states none.
+    std::optional<ContainerUse> containers(std::size_t product) const
+    {
+        const auto c = filled(mixcalc_containers MIXCALC_CONTAINERS_INIT, mixcalc_plan_containers, product);
+        if (!c.is_known)
+            return std::nullopt;
+        ContainerUse used{detail::amount(c.content), c.opened, c.emptied, detail::amount(c.left), c.take, {}};
+        if (c.has_buy)
+            used.buy = c.buy;
+        return used;
+    }
+    /// What the water analysis comes to; none where the job states none.
+    std::optional<Water> water() const
+    {
+        const auto w = filled(mixcalc_water MIXCALC_WATER_INIT, mixcalc_plan_water);
+        if (!w.hardness_class)
+            return std::nullopt;
+        return Water{w.hardness_g_per_l, w.hardness_class, w.ammonium_sulfate_need_g_per_l};
+    }
+    /// A size of loads with which every amount can be measured; throws MIXCALC_STATUS_INDEX where there are not so many.
+    LoadSize load_size(std::size_t size) const
+    {
+        const auto s = filled(mixcalc_load_size MIXCALC_LOAD_SIZE_INIT, mixcalc_plan_load_size, size);
+        LoadSize found{Volume::from_liters(s.mix_l), s.count, {}, detail::amount(s.amount), detail::known(s.rest_amount), {s.dose, s.dose_unit}, {}};
+        if (s.rest_l > 0)
+            found.rest = Volume::from_liters(s.rest_l);
+        if (s.uncertainty_percent > 0)
+            found.uncertainty_percent = s.uncertainty_percent;
+        return found;
+    }
+    /// What would help with an amount that is hard to measure.
+    std::vector<std::string> help(std::size_t finding) const
+    {
+        const auto f = filled(mixcalc_finding MIXCALC_FINDING_INIT, mixcalc_plan_finding, finding);
+        return listed(f.helps, [this, finding](std::size_t index) {
+            const char *help = nullptr;
+            detail::call(mixcalc_plan_help, plan_.get(), finding, index, &help);
+            return detail::text(help);
+        });
+    }
+    /// Everything to take along; none where the job does not ask for it, and where a stop stands.
+    std::optional<FieldList> field_list() const
+    {
+        const auto l = filled(mixcalc_field_list MIXCALC_FIELD_LIST_INIT, mixcalc_plan_field_list);
+        if (!l.spill_kit)
+            return std::nullopt;
+        const auto texts = [this](std::uint32_t list, std::size_t count) {
+            return listed(count, [this, list](std::size_t entry) {
+                const char *text = nullptr;
+                detail::call(mixcalc_plan_listed, plan_.get(), list, entry, &text);
+                return detail::text(text);
+            });
+        };
+        return FieldList{listed(l.products, [this](std::size_t index) {
+                             const auto p = filled(mixcalc_product_to_take MIXCALC_PRODUCT_TO_TAKE_INIT, mixcalc_plan_product_to_take, index);
+                             ProductToTake found{p.product, detail::amount(p.amount), {}, {}};
+                             if (p.has_containers)
+                                 found.containers = p.containers;
+                             if (p.has_buy)
+                                 found.buy = p.buy;
+                             return found;
+                         }),
+                         Volume::from_liters(l.water_l),
+                         Volume::from_liters(l.carrier_l),
+                         Volume::from_liters(l.measure_rinses_l),
+                         Volume::from_liters(l.container_rinses_l),
+                         Volume::from_liters(l.tank_rinse_l),
+                         Volume::from_liters(l.hands_l),
+                         Volume::from_liters(l.eyes_l),
+                         texts(MIXCALC_LIST_MEASURES, l.measures),
+                         texts(MIXCALC_LIST_MIXING, l.mixing),
+                         texts(MIXCALC_LIST_SPRAYING, l.spraying),
+                         texts(MIXCALC_LIST_UNSTATED, l.unstated),
+                         l.spill_kit};
     }
 
     /// Where each of some equal loads runs out; none where the job has neither a calibration nor a pass.

@@ -17,6 +17,7 @@
 //! | `plan` | a job document in, a plan out: documents and pages |
 //! | `view` | what a plan holds, one struct at a time |
 //! | `view_label` | of them, what label and mixing order bring |
+//! | `view_mix` | of them, measuring, containers, water, what to take along |
 //! | `view_calibration` | of them, what a calibration's doubt does |
 //! | `uncertain` | uncertain quantities |
 //! | `calibration` | every way to a volume rate, its setting, delivered doses |
@@ -54,6 +55,7 @@ mod version;
 mod view;
 mod view_calibration;
 mod view_label;
+mod view_mix;
 
 pub use calibration::*;
 pub use choice::*;
@@ -73,3 +75,4 @@ pub use version::{MIXCALC_ABI_VERSION, mixcalc_abi_version, mixcalc_version};
 pub use view::*;
 pub use view_calibration::*;
 pub use view_label::*;
+pub use view_mix::*;

@@ -41,6 +41,7 @@ impl PlanHandle {
             own.extend([caution.code().into(), caution.text().into()]);
         }
         own.extend(crate::view_label::texts(&plan));
+        own.extend(crate::view_mix::texts(&plan));
         let messages = plan.findings().iter().map(|finding| lent(&finding.message())).collect();
         // One by one: collecting would sort first, and bring a sort of its own along.
         let mut texts = BTreeMap::new();

@@ -235,6 +235,8 @@ pub struct Step {
     pub least_wait_s: f64,
     /// How long is waited at most as a rule, s; 0 where a label says how long.
     pub most_wait_s: f64,
+    /// How many containers one of the loads empties at most, where they are rinsed.
+    pub containers: u64,
 }
 
 /// What mixcalc_plan_ledger() fills: where carrier and mix came from and went.
@@ -259,6 +261,12 @@ pub struct LedgerView {
     pub mix_sprayed_l: f64,
     /// Mix that stays in the sprayer, L.
     pub mix_residual_l: f64,
+    /// What of topped_up is for rinses of emptied containers, L.
+    pub container_rinses_l: f64,
+    /// 1 where containers are rinsed, else 0.
+    pub has_container_rinses: u32,
+    /// Always 0.
+    pub reserved: u32,
 }
 
 /// What mixcalc_plan_account() fills: where a product came from and went.
@@ -315,6 +323,8 @@ pub struct FindingView {
     pub source: *const c_char,
     /// How many things the value may have been meant as: entries of mixcalc_plan_reading().
     pub readings: usize,
+    /// How many things would help: entries of mixcalc_plan_help().
+    pub helps: usize,
 }
 
 /// What mixcalc_plan_caution() fills: a caution for people that goes with every plan.
@@ -405,7 +415,7 @@ pub(crate) fn recipe_at(plan: &PlanHandle, load: usize) -> Result<Recipe<'_>, Bo
     at("load", load, plan.plan.try_cleared()?.recipes())
 }
 
-fn total_at(plan: &PlanHandle, product: usize) -> Result<Total<'_>, Box<Failure>> {
+pub(crate) fn total_at(plan: &PlanHandle, product: usize) -> Result<Total<'_>, Box<Failure>> {
     at("product", product, plan.plan.try_cleared()?.totals())
 }
 
@@ -722,6 +732,10 @@ pub unsafe extern "C" fn mixcalc_plan_step(
             Action::Rinse { times, each, .. } | Action::RinseContainers { times, each, .. } => (times, each),
             _ => (0, Volume::ZERO),
         };
+        let containers = match step.action() {
+            Action::RinseContainers { containers, .. } => containers,
+            _ => 0,
+        };
         let (least, most) = match step.action() {
             Action::Wait { least, most, .. } => (value(least), most.map_or(0.0, value)),
             _ => (0.0, 0.0),
@@ -743,6 +757,7 @@ pub unsafe extern "C" fn mixcalc_plan_step(
             in_tank_l: value(step.in_tank()),
             least_wait_s: least,
             most_wait_s: most,
+            containers,
         })
     };
     // SAFETY: the caller's promise.
@@ -776,6 +791,9 @@ pub unsafe extern "C" fn mixcalc_plan_ledger(
             mix_made_l: value(ledger.made()),
             mix_sprayed_l: value(ledger.sprayed()),
             mix_residual_l: value(ledger.residual()),
+            container_rinses_l: carrier.container_rinses().map_or(0.0, value),
+            has_container_rinses: carrier.container_rinses().is_some().into(),
+            reserved: 0,
         })
     };
     // SAFETY: the caller's promise.
@@ -851,6 +869,7 @@ pub unsafe extern "C" fn mixcalc_plan_finding(
             limit_unit,
             source: limit.map_or(null(), |limit| plan.lend(limit.source())),
             readings: said.readings().len(),
+            helps: said.help().len(),
         })
     };
     // SAFETY: the caller's promise.

@@ -286,6 +286,8 @@ parts! {
     ///     A water analysis with the keys of documents: potassium, sodium, calcium, magnesium, iron.
     /// start : dict, optional
     ///     What the tank holds before the first load, which tops it up, with the keys of documents: holds, volume, products. Empty where absent.
+    /// field_list : dict, optional
+    ///     Asks for the field list, with the clean water that is taken along beside the carrier: hands, eyes, tank_rinse; as advised where absent.
     ///
     /// Raises
     /// ------
@@ -317,7 +319,7 @@ parts! {
     /// >>> mixcalc.plan(job.replace(volume_rate="150 L/ha")).totals.mix
     /// Volume("180 L")
     Job,
-    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None, start=None)",
+    "(*, sprayer, tank, area=None, ground=None, crop=None, volume_rate=None, carrier_rate=None, rate_basis=None, products=(), measures=(), loading=None, season=None, title=None, units=None, mix_density=None, mixing=None, calibration=None, passes=None, water=None, start=None, field_list=None)",
     &[FORMAT],
     {
         /// Reads a job document: JSON, or TOML.
@@ -497,6 +499,12 @@ parts! {
         #[getter]
         fn start<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "start"))
+        }
+
+        /// The clean water of the field list, as it was stated.
+        #[getter]
+        fn field_list<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "field_list"))
         }
 
         /// The sprayer's passes over the ground, as they were stated.
@@ -1038,8 +1046,10 @@ parts! {
     ///     Ammonium sulfate that it asks for in the mix; 0 g/L where it asks for what the water needs.
     /// order : LabelOrder, optional
     ///     The place in the mixing order; it wins over every profile.
+    /// protection : dict, optional
+    ///     What it asks to be worn, in its words: ``{"mixing": ["gloves", "face shield"], "spraying": ["gloves"]}``.
     Label,
-    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None, ammonium_sulfate=None)",
+    "(*, min_dose=None, min_dose_basis=None, max_dose=None, max_dose_basis=None, max_ground_dose=None, max_concentration=None, tank=None, min_volume_rate=None, max_volume_rate=None, volume_rate_basis=None, first_carrier=None, source=None, max_treatments=None, min_interval=None, waiting_period=None, min_growth_stage=None, max_growth_stage=None, re_entry=None, min_wind=None, max_wind=None, min_temperature=None, max_temperature=None, min_delta_t=None, max_delta_t=None, caps=(), buffers=(), wait=None, order=None, ammonium_sulfate=None, protection=None)",
 
     &[],
     {
@@ -1197,6 +1207,12 @@ parts! {
         #[getter]
         fn buffers<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
             stated(py, at(&self.node, "buffers"))
+        }
+
+        /// What it asks to be worn, as it was stated.
+        #[getter]
+        fn protection<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "protection"))
         }
 
         /// Ammonium sulfate that it asks for in the mix.
@@ -1499,8 +1515,10 @@ parts! {
     ///     The least volume that the sprayer works with.
     /// marked_in : str, optional
     ///     The unit on the tank's scale; follows the graduation where absent.
+    /// scale_check : dict, optional
+    ///     What a check of its scale found, with the keys of documents: ``{"points": [{"poured": "16 L", "read": "15 L"}], "tolerance": "1 %"}``.
     Tank,
-    "(*, nominal=None, brim=None, headspace=None, graduation=None, least_working_volume=None, marked_in=None)",
+    "(*, nominal=None, brim=None, headspace=None, graduation=None, least_working_volume=None, marked_in=None, scale_check=None)",
     &[],
     {
         /// The filling that the maker declares for use.
@@ -1537,6 +1555,12 @@ parts! {
         #[getter]
         fn marked_in(&self) -> Option<&str> {
             self.core.unit()
+        }
+
+        /// The check of its scale, as it was stated.
+        #[getter]
+        fn scale_check<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+            stated(py, at(&self.node, "scale_check"))
         }
     }
 

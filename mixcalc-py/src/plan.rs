@@ -291,8 +291,21 @@ impl Plan {
             None => PyTuple::empty(py).unbind(),
         };
         let (mix, carrier) = (quantity(load.mix()), quantity(self.core.carrier_in(load)));
-        let fields =
-            (load.first(), load.last(), load.count(), mix, carrier, quantity(load.area()), products, steps, run_out);
+        let uncertainty = self.core.mix_uncertainty(load).zip(self.core.uncertain_mix(load));
+        let mix_uncertainty =
+            uncertainty.map(|(uncertainty, mix)| shape(py, "Uncertainty", (uncertainty.percent(), quantity(mix))));
+        let fields = (
+            load.first(),
+            load.last(),
+            load.count(),
+            mix,
+            carrier,
+            quantity(load.area()),
+            products,
+            steps,
+            run_out,
+            mix_uncertainty.transpose()?,
+        );
         shape(py, "Load", fields)
     }
 
@@ -388,6 +401,63 @@ impl Plan {
         let jar = self.core.job().mixing().and_then(|mixing| mixing.jar_test());
         let jar = jar.filter(|_| self.core.usable()).map(|volume| self.jar(py, volume)).transpose()?;
         shape(py, "MixingOrder", (order.profile().name(), order.profile().source(), products, jar)).map(Some)
+    }
+
+    /// Everything to take along, where the job asks for it and no stop stands: `FieldList(products, water, measures, protection, spill_kit)`.
+    #[getter]
+    fn field_list(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
+        let Some(list) = self.core.field_list_asked() else {
+            return Ok(None);
+        };
+        let products = each(py, list.products().iter(), |py, product| {
+            let fields = (product.name(), quantity(product.amount()), product.containers(), product.buy());
+            shape(py, "ProductToTake", fields)
+        })?;
+        let water = list.water();
+        let volumes = [
+            water.total(),
+            water.carrier(),
+            water.measure_rinses(),
+            water.container_rinses(),
+            water.tank_rinse(),
+            water.hands(),
+            water.eyes(),
+        ];
+        let water = shape(py, "WaterToTake", PyTuple::new(py, volumes.map(quantity))?)?;
+        let texts = |texts: &[&str]| PyTuple::new(py, texts);
+        let worn =
+            (texts(list.worn_for_mixing())?, texts(list.worn_for_spraying())?, texts(list.protection_unstated())?);
+        let protection = shape(py, "Worn", worn)?;
+        let measures = PyTuple::new(py, list.measures().iter().map(|measure| measure.name()))?;
+        shape(py, "FieldList", (products, water, measures, protection, list.spill_kit())).map(Some)
+    }
+
+    /// What the water analysis comes to: `WaterTold(hardness, hardness_class, ammonium_sulfate_need)`; `None` where the job states none.
+    #[getter]
+    fn water(&self, py: Python<'_>) -> PyResult<Option<Py<PyAny>>> {
+        let told = |water: mixcalc::Water| {
+            let need = quantity(water.ammonium_sulfate_need());
+            shape(py, "WaterTold", (quantity(water.hardness()), water.hardness_class().name(), need))
+        };
+        self.core.job().water().map(told).transpose()
+    }
+
+    /// Sizes of loads with which every amount can be measured, where one is hard to measure, the nearest first:
+    /// `LoadSize(mix, count, rest, amount, rest_amount, dose, uncertainty)`. None where nothing is, where no size does, and where a stop stands.
+    fn load_sizes(&self, py: Python<'_>) -> PyResult<Py<PyTuple>> {
+        let sizes = border::answer(py, || Ok(self.core.load_sizes()))?;
+        each(py, sizes.iter(), |py, size| {
+            let fields = (
+                quantity(size.mix()),
+                size.count(),
+                size.rest().map(quantity),
+                quantity(size.amount()),
+                size.rest_amount().map(quantity),
+                quantity(size.dose()),
+                size.uncertainty().map(quantity),
+            );
+            shape(py, "LoadSize", fields)
+        })
     }
 
     /// The mix in small, to be tried in a jar: `JarTest(volume, carrier, products, active_substances)`.

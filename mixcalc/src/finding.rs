@@ -149,6 +149,10 @@ finding_codes! {
     TankHoldsTooMuch = "tank-holds-too-much", Stop;
     /// The tank holds more of a product before the first load than its dose asks for, and no more than its maximum.
     TankHoldsMore = "tank-holds-more", Caution;
+    /// The tank's scale is off by more than is allowed of a new one.
+    TankScaleOff = "tank-scale-off", Caution;
+    /// The tank could be filled further than its scale was checked.
+    ScaleCheckShort = "scale-check-short", Note;
 }
 
 /// Which side of a limit is allowed.

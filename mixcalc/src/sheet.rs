@@ -11,8 +11,8 @@ use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
 use crate::plan::{
-    Action, Cleared, ContainerUse, DeliveredDose, Ground, Held, LargestDose, Level, MeasuredAmount, MixingOrder, Plan,
-    Rate, Recipe, RunOut, Span, Step,
+    Action, Cleared, ContainerUse, DeliveredDose, FieldList, Ground, Held, LargestDose, Level, MeasuredAmount, MixingOrder,
+    Plan, ProductToTake, Rate, Recipe, RunOut, Span, Step,
 };
 use crate::quantity::{
     Area, Quantity, Ratio, System, Time, Volume, VolumeRate, in_unit, on_scale, signed_percent, significant,
@@ -79,6 +79,9 @@ fn load_sheet(cleared: &Cleared<'_>) -> Page {
     }
     page.cautions(plan.cautions());
     page.totals(cleared);
+    if let Some(list) = plan.field_list_asked() {
+        page.field_list(plan, &list);
+    }
     if let Some(order) = plan.mixing_order() {
         page.mixing(plan, order);
     }
@@ -272,6 +275,14 @@ impl Page {
                 ),
             ),
         ];
+        if let Some(water) = job.water() {
+            let (hardness, need) = (people(water.hardness().into()), people(water.ammonium_sulfate_need().into()));
+            let class = words::hardness(water.hardness_class());
+            facts.push((
+                words::WATER,
+                filled(words::WATER_VALUE, &[("class", &class), ("hardness", &hardness), ("need", &need)]),
+            ));
+        }
         if plan.last_strip().is_none() {
             facts.push((words::STRIP, words::NO_STRIP.into()));
         }
@@ -386,6 +397,50 @@ impl Page {
         self.substances(plan);
     }
 
+    /// Everything to take along, a box for each thing.
+    fn field_list(&mut self, plan: &Plan, list: &FieldList<'_>) {
+        let units = plan.job().units();
+        let people = |quantity: Quantity| quantity.to_people(units);
+        let product = |product: &ProductToTake<'_>| {
+            let amount = measured_text(product.amount(), units);
+            let mut line = filled(words::PRODUCT_TO_TAKE, &[("product", &product.name()), ("amount", &amount)]);
+            if let Some(containers) = product.containers() {
+                line += &filled(words::CONTAINERS_TO_TAKE, &[("containers", &containers)]);
+            }
+            if let Some(buy) = product.buy().filter(|buy| *buy > 0) {
+                line += &filled(words::CONTAINERS_TO_BUY, &[("buy", &buy)]);
+            }
+            line
+        };
+        let water = list.water();
+        let volumes = [
+            ("total", water.total()),
+            ("carrier", water.carrier()),
+            ("measure_rinses", water.measure_rinses()),
+            ("container_rinses", water.container_rinses()),
+            ("tank_rinse", water.tank_rinse()),
+            ("hands", water.hands()),
+            ("eyes", water.eyes()),
+        ]
+        .map(|(gap, volume)| (gap, people(volume.into())));
+        let mut lines: Vec<String> = list.products().iter().map(product).collect();
+        lines.push(filled(words::WATER_TO_TAKE, &volumes.each_ref().map(|(gap, text)| (*gap, text as _))));
+        lines.extend(
+            list.measures().iter().map(|measure| filled(words::MEASURE_TO_TAKE, &[("measure", &measure.name())])),
+        );
+        let told = [
+            (words::WORN_FOR_MIXING, "worn", list.worn_for_mixing()),
+            (words::WORN_FOR_SPRAYING, "worn", list.worn_for_spraying()),
+            (words::PROTECTION_UNSTATED, "products", list.protection_unstated()),
+        ];
+        let told = told.into_iter().filter(|(.., things)| !things.is_empty());
+        lines.extend(told.map(|(template, gap, things)| filled(template, &[(gap, &things.join(words::LISTED))])));
+        lines.push(list.spill_kit().into());
+        self.heading(words::FIELD_LIST);
+        let rows: Vec<Vec<String>> = lines.into_iter().map(|line| vec![BOX.into(), line]).collect();
+        self.table(&[Column::Words(BOX.len()), Column::Rest], &rows);
+    }
+
     /// The active substances that are known, a line each.
     fn substances(&mut self, plan: &Plan) {
         let units = plan.job().units();
@@ -466,6 +521,10 @@ impl Page {
                 ("area", &Quantity::from(load.area()).to_people(units)),
             ],
         ));
+        if let Some(uncertainty) = plan.mix_uncertainty(load).filter(|_| plan.job().tank().scale_check().is_some()) {
+            let uncertainty = Quantity::from(uncertainty).to_people(plan.job().units());
+            self.paragraph(&filled(words::MIX_IS_READ, &[("uncertainty", &uncertainty)]));
+        }
         if let Some(run_out) = plan.run_out(load) {
             self.paragraph(&filled(words::RUNS_OUT, &[("where", &runs_out(&run_out, units))]));
         }

@@ -9,6 +9,7 @@ pub(crate) mod output;
 mod record;
 mod repeats;
 mod setting;
+mod tank_scale;
 mod wear;
 
 use alloc::sync::Arc;
@@ -22,12 +23,14 @@ pub use output::*;
 pub use record::*;
 pub use repeats::*;
 pub use setting::*;
+pub(crate) use tank_scale::Straight;
+pub use tank_scale::{ScaleCheck, ScalePoint};
 pub use wear::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Finding, FindingCode, Limit};
 use crate::label::needs_mix_density;
-use crate::quantity::close::{is_over, is_under, steps_down};
+use crate::quantity::close::{is_over, is_under};
 use crate::quantity::{Density, Kind, Mass, Ratio, System, Volume, not_negative, people_unit, positive, scale_unit};
 use crate::text;
 
@@ -222,6 +225,7 @@ pub struct Tank {
     graduation: Option<Volume>,
     least_working_volume: Option<Volume>,
     marked_in: Option<Arc<str>>,
+    scale_check: Option<ScaleCheck>,
 }
 
 impl Tank {
@@ -292,6 +296,7 @@ impl Tank {
                 graduation: None,
                 least_working_volume: None,
                 marked_in: None,
+                scale_check: None,
             }),
         }
     }
@@ -436,13 +441,14 @@ impl Tank {
 
     /// Down to a mark, where there are marks.
     fn down_to_mark(&self, fill: Volume) -> Result<Volume, Error> {
+        let fill = self.within_check(fill);
         let Some(graduation) = self.graduation else {
             return Ok(fill);
         };
-        match steps_down(fill / graduation) {
+        match self.marks_up_to(fill) {
             Some(0) => Err(Error::new(ErrorCode::BelowFirstMark).given(graduation).allowed(fill)),
             // So many marks may come out a rounding above the fill that they are meant to stay under.
-            Some(marks) => Ok(fill.min(graduation * Ratio::of_steps(marks))),
+            Some(marks) => Ok(self.mark(marks).map_or(fill, |mark| fill.min(mark.holds))),
             None => Err(crate::measure::uncountable(graduation.into())),
         }
         .map_err(|error| error.at("graduation"))
@@ -463,11 +469,13 @@ impl Tank {
 
 /// The most that the tank may be filled to: under nominal, brim and mass, and down to a mark.
 pub(crate) fn safe_fill(sprayer: &Sprayer, tank: &Tank, mix_density: Option<Density>) -> Result<Volume, Error> {
-    let mut fill = tank.filled(tank.headspace_kept(sprayer.kind));
-    if let Some(limited) = sprayer.mass_limited(mix_density)? {
-        fill = fill.min(limited);
-    }
-    tank.down_to_mark(fill).map_err(|error| error.at("tank"))
+    tank.down_to_mark(unmarked_fill(sprayer, tank, mix_density)?).map_err(|error| error.at("tank"))
+}
+
+/// The most that the tank may be filled to, whatever its scale shows.
+pub(crate) fn unmarked_fill(sprayer: &Sprayer, tank: &Tank, mix_density: Option<Density>) -> Result<Volume, Error> {
+    let fill = tank.filled(tank.headspace_kept(sprayer.kind));
+    Ok(sprayer.mass_limited(mix_density)?.map_or(fill, |limited| fill.min(limited)))
 }
 
 /// What is to be said of a safe fill.
@@ -493,5 +501,7 @@ pub(crate) fn findings_on(
             .actual_value(full)
             .against(Limit::advice(Bound::AtMost, advised, text::source::CARRIED_MASS))
     });
-    headspace.into_iter().chain(carried)
+    // What could be worked out once can be worked out again.
+    let unmarked = unmarked_fill(sprayer, tank, mix_density).unwrap_or(fill);
+    headspace.into_iter().chain(carried).chain(tank.findings_on_scale(unmarked, units))
 }

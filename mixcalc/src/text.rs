@@ -360,6 +360,13 @@ pub(crate) const fn finding(code: FindingCode) -> &'static str {
         FindingCode::TankHoldsMore => {
             "the tank holds {actual} of {subject}, over the {limit} that the dose asks for in the first load; none is added, and the dose there is the greater"
         }
+        FindingCode::TankScaleOff => {
+            "at its mark of {subject} the scale of the tank is off by {actual}, and up to {limit} is allowed of a new one ({source}); \
+             steps name the marks that the check found"
+        }
+        FindingCode::ScaleCheckShort => {
+            "the scale of the tank was checked up to {actual}, and the tank is filled no further; a check up to {limit} would let it be fuller"
+        }
         FindingCode::BelowMinimumDose => {
             "the dose of {subject}, {actual}, is under the least of its label, {limit} ({source}); a lower dose may be lawful, and should be decided"
         }
@@ -441,6 +448,7 @@ pub(crate) mod source {
     pub(crate) const AMMONIUM_SULFATE: &str = "North Dakota State University, 2015: what binds this water";
     /// How uncertain an amount may be.
     pub(crate) const MEASURABLE: &str = "mixcalc: twice the standard uncertainty within 5 % of the amount";
+    pub(crate) const TANK_SCALE: &str = "EN 12761, as carried into GOST 33037-2014, 4.1.1.4";
     pub(crate) const PACKS: &str = "mixcalc: within 5 % of the amount, as for the steps of a measure";
     /// Fillings.
     pub(crate) const FILLINGS: &str = "mixcalc: each filling is a chance to splash or miscount";
@@ -580,6 +588,13 @@ pub(crate) const fn unsuited(why: Unsuited) -> &'static str {
     }
 }
 
+/// What a spill kit holds: the practice of extension services.
+pub(crate) const SPILL_KIT: &str =
+    "spill kit: absorbent, shovel and broom, a container that closes, gloves and eye protection, and barrier tape";
+/// What a check of the tank's scale is made of.
+pub(crate) const SCALE_POINTS: &str = "points such as { poured = \"5 L\", read = \"4.8 L\" }";
+/// How far off what was poured may have been.
+pub(crate) const SCALE_TOLERANCE: &str = "from 0 % to under 100 % of what was poured";
 /// How many containers there may be.
 pub(crate) const CONTAINERS: &str = "a whole number from 0 to 1000000000";
 /// What rinses of a container that is filled by mass need.
@@ -1027,6 +1042,7 @@ pub(crate) mod order {
 /// Words of the load sheet and of the findings page.
 pub(crate) mod sheet {
     use crate::finding::Severity;
+    use crate::label::HardnessClass;
     use crate::measure::MeasureKind;
     use crate::plan::Action;
     use crate::sprayer::SprayerKind;
@@ -1128,6 +1144,34 @@ pub(crate) mod sheet {
     pub(crate) const MIXING_ORDER: &str = "MIXING ORDER";
     pub(crate) const ORDER_IS_ONE_OF_SEVERAL: &str = "By {source}. Others are published that differ. Each product must be dispersed before the next goes in, and no two concentrates \
          meet outside the tank.";
+    /// How hard water is.
+    pub(crate) const fn hardness(class: HardnessClass) -> &'static str {
+        match class {
+            HardnessClass::Soft => "soft",
+            HardnessClass::Moderate => "moderately hard",
+            HardnessClass::Hard => "hard",
+            HardnessClass::VeryHard => "very hard",
+        }
+    }
+    pub(crate) const WATER: &str = "Water";
+    pub(crate) const WATER_VALUE: &str =
+        "{class}: {hardness} as calcium carbonate; {need} of ammonium sulfate would bind it";
+    pub(crate) const MIX_IS_READ: &str =
+        "Read on the tank's scale as it was checked, that is uncertain by {uncertainty}.";
+
+    // The field list.
+    pub(crate) const FIELD_LIST: &str = "TO TAKE ALONG";
+    pub(crate) const PRODUCT_TO_TAKE: &str = "{product}: {amount}";
+    pub(crate) const CONTAINERS_TO_TAKE: &str = ", in {containers} containers";
+    pub(crate) const CONTAINERS_TO_BUY: &str = ", {buy} of them still to be bought";
+    pub(crate) const WATER_TO_TAKE: &str = "clean water, {total}: {carrier} for the loads ({measure_rinses} of it for rinsing measures, {container_rinses} for rinsing \
+         containers), {tank_rinse} for rinsing the tank, {hands} for hands, {eyes} for eyes";
+    pub(crate) const MEASURE_TO_TAKE: &str = "measure: {measure}";
+    pub(crate) const WORN_FOR_MIXING: &str = "to wear for mixing: {worn}";
+    pub(crate) const WORN_FOR_SPRAYING: &str = "to wear for spraying: {worn}";
+    pub(crate) const PROTECTION_UNSTATED: &str = "what to wear for {products}: see the label, it is not stated here";
+    pub(crate) const LISTED: &str = ", ";
+
     pub(crate) const JAR_TEST: &str = "JAR TEST";
     pub(crate) const JAR: &str = "In a clear jar, dressed as the labels ask: part of {carrier} of carrier first, as in the tank, then each product in the \
          order above, stirred until even, then the rest of the carrier. That makes {volume}.";
@@ -1265,6 +1309,8 @@ pub(crate) mod working {
     pub(crate) const MEASURING: &str = "docs/numbers.md, 21";
     pub(crate) const CONTAINERS: &str = "docs/numbers.md, 22";
     pub(crate) const WATER: &str = "docs/numbers.md, 19";
+    pub(crate) const TANK_SCALE: &str = "docs/numbers.md, 23";
+    pub(crate) const FIELD_LIST: &str = "docs/numbers.md, 24";
 
     /// What stands behind a default.
     pub(crate) fn advice(place: &str, is_carried: bool) -> &'static str {
@@ -1279,6 +1325,11 @@ pub(crate) mod working {
             }
             "advice.container_rinses" | "advice.small_container_rinse" | "advice.large_container_rinse" => {
                 "Montana ARM 4.10.803; University of Illinois Extension; the label decides"
+            }
+            "advice.hands" => "ISO 4254-6: a tank of at least 15 L for washing hands (probable)",
+            "advice.eyes" => "40 CFR 170.509: 6 US gallons for flushing eyes (probable)",
+            "advice.tank_rinse" | "advice.residual_rinse" => {
+                "ISO 16119-2: a tenth of the tank, or ten times what dilutes in it; the greater is taken"
             }
             "advice.premix_parts" => "South Dakota State University Extension: two parts to one of product",
             "advice.least_wait" | "advice.most_wait" => "advice: extension bulletins; longer in cold water",

@@ -123,8 +123,10 @@ static void print_step(const mixcalc_plan *plan, size_t load, size_t index)
     case MIXCALC_ACTION_PREMIX:
         print_value("carrier", step.carrier_l, "L");
         break;
-    case MIXCALC_ACTION_RINSE:
     case MIXCALC_ACTION_RINSE_CONTAINERS:
+        printf("\"containers\": %" PRIu64 ", ", step.containers);
+        /* fall through */
+    case MIXCALC_ACTION_RINSE:
         printf("\"times\": %" PRIu64 ", ", step.times);
         print_value("each", step.each_l, "L");
         break;
@@ -205,14 +207,59 @@ static void print_delivered(const mixcalc_plan *plan, size_t load, size_t produc
     printf("\"end\": 0}, ");
 }
 
+static void print_uncertainty(const mixcalc_plan *plan, size_t load, size_t product)
+{
+    mixcalc_uncertainty uncertainty = MIXCALC_UNCERTAINTY_INIT;
+
+    MUST(mixcalc_plan_uncertainty(plan, load, product, &uncertainty, NULL) == MIXCALC_STATUS_OK);
+    MUST(uncertainty.reserved == 0);
+    if (!uncertainty.is_known) {
+        MUST(uncertainty.percent == 0 && uncertainty.amount.kind == 0);
+        return;
+    }
+    printf("\"uncertainty\": {\"percent\": %.17g, ", uncertainty.percent);
+    print_amount("amount", uncertainty.amount);
+    printf("\"end\": 0}, ");
+}
+
+static void print_emptied(const mixcalc_plan *plan, size_t load, size_t product)
+{
+    mixcalc_emptied emptied = MIXCALC_EMPTIED_INIT;
+    uint64_t number = 0;
+    size_t i;
+
+    MUST(mixcalc_plan_emptied(plan, load, product, &emptied, NULL) == MIXCALC_STATUS_OK);
+    MUST(emptied.reserved == 0);
+    MUST(mixcalc_plan_emptying_load(plan, load, product, emptied.loads, &number, NULL) == MIXCALC_STATUS_INDEX);
+    if (!emptied.is_known) {
+        MUST(emptied.count == 0 && emptied.loads == 0);
+        return;
+    }
+    printf("\"emptied\": {\"count\": %" PRIu64 ", \"loads\": [", emptied.count);
+    for (i = 0; i < emptied.loads; i++) {
+        MUST(mixcalc_plan_emptying_load(plan, load, product, i, &number, NULL) == MIXCALC_STATUS_OK);
+        printf("%s%" PRIu64, i ? ", " : "", number);
+    }
+    printf("]}, ");
+}
+
 static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, size_t index)
 {
     mixcalc_load load = MIXCALC_LOAD_INIT;
+    mixcalc_mix_uncertainty mix = MIXCALC_MIX_UNCERTAINTY_INIT;
     size_t i;
 
     MUST(mixcalc_plan_load(plan, index, &load, NULL) == MIXCALC_STATUS_OK);
     printf("{\"first\": %" PRIu64 ", \"last\": %" PRIu64 ", \"count\": %" PRIu64 ", ", load.first, load.last, load.count);
     print_value("mix", load.mix_l, "L");
+    MUST(mixcalc_plan_mix_uncertainty(plan, index, &mix, NULL) == MIXCALC_STATUS_OK);
+    if (mix.percent != 0) {
+        printf("\"mix_uncertainty\": {\"percent\": %.17g, ", mix.percent);
+        print_value("amount", mix.mix_l, "L");
+        printf("\"end\": 0}, ");
+    } else {
+        MUST(mix.mix_l == 0);
+    }
     print_value("carrier", load.carrier_l, "L");
     print_value("area", load.area_ha, "ha");
     print_run_out(plan, index);
@@ -237,6 +284,8 @@ static void print_load(const mixcalc_plan *plan, const mixcalc_totals *totals, s
             printf(", \"graduations\": %" PRIu64 ", ", amount.graduations);
             print_fillings(&amount);
             print_delivered(plan, index, i);
+            print_uncertainty(plan, index, i);
+            print_emptied(plan, index, i);
             MUST(measure_kinds[amount.measure_kind][0] != 0);
         } else {
             MUST(mixcalc_plan_measured_amount(plan, index, i, &amount, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
@@ -387,6 +436,114 @@ static void print_readings(const mixcalc_plan *plan, size_t finding, size_t coun
     printf("], ");
 }
 
+static void print_helps(const mixcalc_plan *plan, size_t finding, size_t count)
+{
+    const char *help = NULL;
+    size_t i;
+
+    MUST(mixcalc_plan_help(plan, finding, count, &help, NULL) == MIXCALC_STATUS_INDEX);
+    if (count == 0)
+        return;
+    printf("\"help\": [");
+    for (i = 0; i < count; i++) {
+        MUST(mixcalc_plan_help(plan, finding, i, &help, NULL) == MIXCALC_STATUS_OK);
+        printf("%s", i ? ", " : "");
+        print_text(help);
+    }
+    printf("], ");
+}
+
+static void print_water(const mixcalc_plan *plan)
+{
+    mixcalc_water water = MIXCALC_WATER_INIT;
+
+    MUST(mixcalc_plan_water(plan, &water, NULL) == MIXCALC_STATUS_OK);
+    if (!water.hardness_class) {
+        MUST(water.hardness_g_per_l == 0 && water.ammonium_sulfate_need_g_per_l == 0);
+        return;
+    }
+    printf("\"water\": {");
+    print_value("hardness", water.hardness_g_per_l, "g/L");
+    print_named("hardness_class", water.hardness_class);
+    print_value("ammonium_sulfate_need", water.ammonium_sulfate_need_g_per_l, "g/L");
+    printf("\"end\": 0}, ");
+}
+
+static void print_listed(const mixcalc_plan *plan, const char *key, uint32_t list, size_t count)
+{
+    const char *text = NULL;
+    size_t i;
+
+    MUST(mixcalc_plan_listed(plan, list, count, &text, NULL) == MIXCALC_STATUS_INDEX);
+    printf("\"%s\": [", key);
+    for (i = 0; i < count; i++) {
+        MUST(mixcalc_plan_listed(plan, list, i, &text, NULL) == MIXCALC_STATUS_OK);
+        printf("%s", i ? ", " : "");
+        print_text(text);
+    }
+    printf("], ");
+}
+
+static void print_field_list(const mixcalc_plan *plan)
+{
+    mixcalc_field_list list = MIXCALC_FIELD_LIST_INIT;
+    mixcalc_product_to_take product = MIXCALC_PRODUCT_TO_TAKE_INIT;
+    size_t i;
+
+    MUST(mixcalc_plan_field_list(plan, &list, NULL) == MIXCALC_STATUS_OK);
+    MUST(mixcalc_plan_product_to_take(plan, list.products, &product, NULL) == MIXCALC_STATUS_INDEX);
+    if (!list.spill_kit) {
+        MUST(list.water_l == 0 && list.products == 0 && list.measures == 0 && list.unstated == 0);
+        return;
+    }
+    printf("\"field_list\": {\"products\": [");
+    for (i = 0; i < list.products; i++) {
+        MUST(mixcalc_plan_product_to_take(plan, i, &product, NULL) == MIXCALC_STATUS_OK);
+        printf("%s{", i ? ", " : "");
+        print_named("name", product.product);
+        print_amount("amount", product.amount);
+#define PRINT_COUNT(key, has, count) \
+    ((has) ? (void)printf("\"" key "\": %" PRIu64 ", ", count) : (void)printf("\"" key "\": null, "))
+        PRINT_COUNT("containers", product.has_containers, product.containers);
+        PRINT_COUNT("buy", product.has_buy, product.buy);
+        printf("\"end\": 0}");
+    }
+    printf("], \"water\": {");
+    print_value("total", list.water_l, "L");
+    print_value("carrier", list.carrier_l, "L");
+    print_value("measure_rinses", list.measure_rinses_l, "L");
+    print_value("container_rinses", list.container_rinses_l, "L");
+    print_value("tank_rinse", list.tank_rinse_l, "L");
+    print_value("hands", list.hands_l, "L");
+    print_value("eyes", list.eyes_l, "L");
+    printf("\"end\": 0}, ");
+    print_listed(plan, "measures", MIXCALC_LIST_MEASURES, list.measures);
+    printf("\"protection\": {");
+    print_listed(plan, "mixing", MIXCALC_LIST_MIXING, list.mixing);
+    print_listed(plan, "spraying", MIXCALC_LIST_SPRAYING, list.spraying);
+    print_listed(plan, "unstated", MIXCALC_LIST_UNSTATED, list.unstated);
+    printf("\"end\": 0}, ");
+    print_named("spill_kit", list.spill_kit);
+    printf("\"end\": 0}, ");
+}
+
+static void print_containers(const mixcalc_plan *plan, size_t product)
+{
+    mixcalc_containers used = MIXCALC_CONTAINERS_INIT;
+
+    MUST(mixcalc_plan_containers(plan, product, &used, NULL) == MIXCALC_STATUS_OK);
+    if (!used.is_known) {
+        MUST(used.content.kind == 0 && used.opened == 0 && !used.has_buy);
+        return;
+    }
+    printf("\"containers\": {");
+    print_amount("content", used.content);
+    printf("\"opened\": %" PRIu64 ", \"emptied\": %" PRIu64 ", \"take\": %" PRIu64 ", ", used.opened, used.emptied, used.take);
+    print_amount("left", used.left);
+    PRINT_COUNT("buy", used.has_buy, used.buy);
+    printf("\"end\": 0}, ");
+}
+
 static void print_total(const mixcalc_plan *plan, const mixcalc_totals *totals, size_t product)
 {
     mixcalc_measured_total total = MIXCALC_MEASURED_TOTAL_INIT;
@@ -417,6 +574,7 @@ static void print_total(const mixcalc_plan *plan, const mixcalc_totals *totals, 
             printf("\"count\": %" PRIu64 "}", drawn.graduations);
         }
         printf("], ");
+        print_containers(plan, product);
     } else {
         mixcalc_drawn drawn = MIXCALC_DRAWN_INIT;
         MUST(mixcalc_plan_measured_total(plan, product, &total, NULL) == MIXCALC_STATUS_PLAN_STOPPED);
@@ -459,6 +617,9 @@ static void print_ledger(const mixcalc_plan *plan, const mixcalc_totals *totals)
     print_value("premixed", ledger.carrier_premixed_l, "L");
     print_value("rinses", ledger.carrier_rinses_l, "L");
     print_value("topped_up", ledger.carrier_topped_up_l, "L");
+    MUST(ledger.reserved == 0);
+    if (ledger.has_container_rinses)
+        print_value("container_rinses", ledger.container_rinses_l, "L");
     printf("\"end\": 0}, \"mix\": {");
     print_value("made", ledger.mix_made_l, "L");
     print_value("sprayed", ledger.mix_sprayed_l, "L");
@@ -498,6 +659,7 @@ static void print_finding(const mixcalc_plan *plan, size_t index)
         printf("\"limit\": null, ");
     }
     print_readings(plan, index, finding.readings);
+    print_helps(plan, index, finding.helps);
     printf("\"end\": 0}");
 }
 
@@ -521,6 +683,8 @@ static void print_view(const mixcalc_plan *plan)
         MUST(totals.field_ha == 0 && totals.buffers_ha == 0 && totals.sprayed_twice_ha == 0);
     }
     print_mixing(plan, &totals);
+    print_water(plan);
+    print_field_list(plan);
     print_value("volume_rate", totals.volume_rate_l_per_ha, "L/ha");
     print_value("carrier_rate", totals.carrier_rate_l_per_ha, "L/ha");
     printf("\"last_strip\": ");

@@ -127,6 +127,10 @@ def test_what_a_plan_holds_is_what_its_document_says():
         assert (plan.mixing is None) == ("mixing" not in document)
         if plan.mixing:
             same(told(plan.mixing), document["mixing"], f"{case['id']}: mixing")
+        for key in ("field_list", "water"):
+            assert (getattr(plan, key) is None) == (key not in document)
+            same(told(getattr(plan, key)), document.get(key), f"{case['id']}: {key}")
+        assert not plan.load_sizes() or any(finding.help for finding in plan.findings)
         same([told(one) for one in plan.working], json.loads(plan.working_json()), f"{case['id']}: working")
         assert plan.steps == tuple(step for load in plan.loads for step in load.steps)
 

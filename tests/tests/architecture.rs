@@ -36,6 +36,7 @@ const NAMED_BY_TEXT: &[&str] = &[
     "finding::FindingCode",
     "finding::Severity",
     "label::Basis",
+    "label::HardnessClass",
     "label::MixGroup",
     "label::OrderStep",
     "label::Unsuited",

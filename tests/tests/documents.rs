@@ -219,7 +219,8 @@ const EVERY_KEY: &str = r#"{
     "sprayer": {"kind": "knapsack", "residual": {"dilutable": "0.1 L", "non_dilutable": "0.05 L"}, "empty_mass": "5 kg",
                 "carried_mass_limit": "25 kg"},
     "tank": {"nominal": "16 L", "brim": "18 L", "headspace": "12 %", "graduation": "1 L", "least_working_volume": "2 L",
-             "marked_in": "imp gal"},
+             "marked_in": "imp gal",
+             "scale_check": {"points": [{"poured": "8 L", "read": "7.5 L"}, {"poured": "16 L", "read": "15.5 L"}], "tolerance": "1 %"}},
     "loading": {"split": "even", "last_strip": {"area": "300 m2"}, "max_fillings": 3},
     "products": [
         {"name": "example product A", "formulation": "SC", "dose": "1.5 L/ha", "density": "1.1 kg/L", "viscous": true,
@@ -268,7 +269,14 @@ fn every_function() -> Result<Job, Error> {
         .with_headspace(Ratio::read("12 %")?)?
         .with_graduation(Volume::read("1 L")?)?
         .with_least_working_volume(Volume::read("2 L")?)?
-        .marked_in("imp gal")?;
+        .marked_in("imp gal")?
+        .with_scale_check(ScaleCheck::new(
+            &[
+                ScalePoint::new(Volume::read("8 L")?, Volume::read("7.5 L")?)?,
+                ScalePoint::new(Volume::read("16 L")?, Volume::read("15.5 L")?)?,
+            ],
+            Ratio::read("1 %")?,
+        )?)?;
     let loading = Loading::new().with_split(Split::Even).with_max_fillings(3)?;
     let loading = loading.with_last_strip(LastStrip::Area(Area::read("300 m2")?))?;
     Job::new(Area::read("1.2 ha")?, Rate::Volume(VolumeRate::read("200 L/ha")?), sprayer, tank)?

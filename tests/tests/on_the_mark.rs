@@ -272,3 +272,41 @@ fn half_a_graduation_goes_down() {
     });
     bite.check("rounding");
 }
+
+/// Every filling of a tank whose scale was checked ends where the check says, and no load is over what was poured.
+#[test]
+fn a_checked_scale_gives_the_mark_that_holds_what_is_wanted() {
+    let liters = |liters: f64| Volume::from_liters(liters).unwrap();
+    let point = |poured, read| ScalePoint::new(liters(poured), liters(read)).unwrap();
+    let check = ScaleCheck::new(&[point(37.0, 40.0), point(95.0, 90.0)], Ratio::from_percent(1.0).unwrap()).unwrap();
+    let tank = Tank::new(Some(liters(100.0)), Some(liters(110.0))).unwrap().with_graduation(liters(10.0)).unwrap();
+    let tank = tank.with_scale_check(check.clone()).unwrap();
+    for split in Split::all() {
+        let rate = Rate::Volume(VolumeRate::from_liters_per_hectare(100.0).unwrap());
+        let job = Job::new(Area::from_hectares(3.3).unwrap(), rate, Sprayer::new(SprayerKind::Boom), tank.clone());
+        let dose = LiquidDose::from_liters_per_hectare(1.0).unwrap();
+        let job = job.unwrap().with_product(Product::new("example product A", dose).unwrap()).unwrap();
+        let jug = Measure::vessel(liters(1.0), liters(0.01)).unwrap();
+        let plan = plan(&job.with_measure(jug).unwrap().with_loading(Loading::new().with_split(*split))).unwrap();
+        assert_eq!(plan.safe_fill(), check.volume_at(liters(90.0)).unwrap());
+        for recipe in plan.cleared().unwrap().recipes() {
+            assert!(recipe.load().mix() <= plan.safe_fill());
+            let levels = recipe.steps().iter().filter_map(|step| match step.action() {
+                Action::Fill { level, .. } | Action::TopUp { level, .. } => Some((level, step.in_tank())),
+                _ => None,
+            });
+            for (level, in_tank) in levels {
+                let Some(mark) = level.mark() else { continue };
+                let held = check.volume_at(mark).unwrap() + level.rest().unwrap_or(Volume::ZERO);
+                assert!((held.liters() - in_tank.liters()).abs() < 1e-9, "{mark} and {:?} for {in_tank}", level.rest());
+                assert!((mark.liters() / 10.0).fract().abs() < 1e-9, "{mark} is no mark of the tank");
+            }
+        }
+    }
+    for volume in [1.0, 36.9, 37.0, 60.0, 95.0].map(liters) {
+        let back = check.volume_at(check.mark_for(volume).unwrap()).unwrap();
+        assert!((back.liters() - volume.liters()).abs() < 1e-12 * volume.liters(), "{volume} comes back as {back}");
+    }
+    assert!(check.volume_at(liters(91.0)).is_err_and(|error| error.code() == ErrorCode::OutOfRange));
+    assert!(check.mark_for(liters(96.0)).is_err_and(|error| error.code() == ErrorCode::OutOfRange));
+}

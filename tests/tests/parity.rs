@@ -627,6 +627,12 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
     let in_season = |season: &str, label: &str| {
         changed("area =", &format!("{season}\narea =")) + &format!("label = {{ max_dose = \"2 L/ha\", {label} }}")
     };
+    let checked_to = |poured: &str, read: &str| {
+        let check = format!(
+            "scale_check = {{ points = [{{ poured = \"{poured}\", read = \"{read}\" }}], tolerance = \"1 %\" }}"
+        );
+        changed("graduation = \"1 L\"", &format!("graduation = \"1 L\", {check}"))
+    };
     let strip = |area: &str| format!("loading = {{ last_strip = {{ area = \"{area}\" }} }}\narea =");
     let with_held = |label: &str| {
         let held = "start = { holds = \"this-mix\", volume = \"5 L\", products = [{ name = \"example product A\", amount = \"1 L\" }] }\narea =";
@@ -745,6 +751,8 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
         ),
         (F::TankHoldsTooMuch, with_held("label = { max_dose = \"1.5 L/ha\" }")),
         (F::TankHoldsMore, with_held("label = { max_dose = \"150 L/ha\" }")),
+        (F::TankScaleOff, checked_to("16 L", "15 L")),
+        (F::ScaleCheckShort, checked_to("8 L", "8 L")),
     ];
     let (mut seen, mut sheets) = (Vec::new(), 0);
     for (code, job) in jobs {

@@ -290,6 +290,10 @@ fn check_advice(working: &Working) -> Result<(), String> {
         "advice.container_rinses" => &["3"],
         "advice.small_container_rinse" => &["25 %"],
         "advice.large_container_rinse" => &["20 %"],
+        "advice.hands" => &["15 L"],
+        "advice.eyes" => &["22.71 L"],
+        "advice.tank_rinse" => &["10 %"],
+        "advice.residual_rinse" => &["10"],
         "advice.premix_parts" => &["2"],
         "advice.premix_density" => &["1 kg/L"],
         "advice.least_wait" => &["60 s"],
@@ -313,6 +317,7 @@ fn check_statistic(working: &Working) -> Result<(), String> {
         (true, _, "docs/numbers.md, 11")
         | (_, "mix.calibration.density" | "mix.calibration.air", "docs/numbers.md, 15") => Ok(()),
         (_, place, "docs/numbers.md, 21") if place.ends_with(".uncertainty.percent") => Ok(()),
+        (_, place, "docs/numbers.md, 23") if place.ends_with(".mix_uncertainty.percent") => Ok(()),
         (.., source) => Err(format!("has no formula, and names {source}")),
     }
 }
@@ -540,6 +545,7 @@ const BRANCHES: &[&str] = &[
     "min(n, steps_down(M * K / p / g))",
     "",
     "(1 - (a / R + m)) / (1 + C)",
+    "U * v",
     "(1 - h) * B",
     "(1 - h) * N",
     "(H + r) / R",

@@ -97,6 +97,21 @@ def small_vessels(s, N) -> list[str]:
     return [v for v in s["vessels"] if size_of(v.split("/")[0]) <= N / 6] or s["vessels"][:1]
 
 
+def scale_check(draw: Draw, N, g, s) -> dict:
+    """Points up to the tank's nominal or not quite, on its marks or beside them; at times it begins to show above the bottom."""
+    poured, read, points = F(0), F(0), []
+    if draw.chance(15):
+        poured = N * draw.choice([F(1, 50), F(1, 25)])
+        points.append((poured, F(0)))
+    for _ in range(draw.choice([1, 2, 3, 5])):
+        step = draw.choice([g, 2 * g, N / 4, N / 2, N])
+        poured += step
+        read += step * draw.choice([1, F(24, 25), F(21, 20), F(9, 10), F(101, 100)])
+        points.append((poured, read))
+    return {"tolerance": draw.choice(["1 %", "2.5 %", 0.01, "0 %"]),
+            "points": [{"poured": draw.say(P, s["volume"]), "read": draw.say(R, s["volume"])} for P, R in points]}
+
+
 def job(draw: Draw) -> dict:
     s = METRIC if draw.chance(67) else draw.choice([US, IMPERIAL])
     tiny, huge = draw.chance(8), draw.chance(6)
@@ -122,6 +137,8 @@ def job(draw: Draw) -> dict:
     tank = {key: item if key == "headspace" else draw.say(item, s["volume"]) for key, item in tank.items()}
     if g:
         tank["graduation"] = draw.say(g, s["volume"])
+    if g and draw.chance(20):  # 23. The tank's own scale
+        tank["scale_check"] = scale_check(draw, N, g, s)
     if draw.chance(35):
         tank["least_working_volume"] = draw.say(draw.choice([N / 10, N / 5, N / 4, N / 2]), s["volume"])
     sprayer = {"kind": kind}
@@ -180,6 +197,7 @@ def job(draw: Draw) -> dict:
         least_dose(draw, s, p, R)
     mixing(draw, s, out, N)
     containers(draw, s, products)
+    field_list(draw, s, out)
     water(draw, s, out)
     return out
 
@@ -226,6 +244,18 @@ def water(draw, s, out):
             p.setdefault("label", {})["ammonium_sulfate"] = draw.choice(["0 g/L", "1 g/L", "10 g/L", "2 % w/v"])
         if draw.chance(15) and "active_substances" not in p:
             p["active_substances"] = [{"name": "ammonium sulfate", "content": draw.choice(["40 % w/w", "340 g/L", "1000 g/kg"])}]
+
+
+def field_list(draw, s, out):
+    """Everything to take along, and what labels ask to be worn."""
+    if draw.chance(25):
+        sizes = {key: draw.say(F(draw.choice([0, 5, 20, 200])), s["volume"]) for key in ("hands", "eyes", "tank_rinse") if draw.chance(35)}
+        out["field_list"] = sizes
+    for p in out["products"]:
+        if draw.chance(15):
+            worn = ["gloves", "face shield", "dust mask", "apron, boots"]
+            kinds = {when: draw.sample(worn, draw.choice([0, 1, 2])) for when in ("mixing", "spraying") if draw.chance(80)}
+            p.setdefault("label", {})["protection"] = kinds
 
 
 def containers(draw, s, products):

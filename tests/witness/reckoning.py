@@ -680,8 +680,13 @@ class Reckoning:
         limit, empty = value(sprayer, "carried_mass_limit"), value(sprayer, "empty_mass")
         if None not in (limit, empty, self.density):
             U = min(U, (limit - empty) / self.density)
+        self.scale(tank, nominal or brim)
+        if self.straights:
+            if self.decide(over, U, self.straights[-1][2]):
+                self.note("note", "scale-check-short", path="tank.scale_check")
+            U = min(U, self.straights[-1][2])
         if self.g:  # "U = steps_down(U / g) * g. Less than one mark is the error below-first-mark."
-            U = self.decide(down, U / self.g) * self.g
+            U = self.holds_at(self.decide(down, self.shows(U) / self.g) * self.g)
             if U == 0:
                 raise NoAnswer("below-first-mark")
         if not roomy and self.decide(over, U, Fraction(95, 100) * (brim or nominal)):
@@ -690,6 +695,94 @@ class Reckoning:
         if self.carried and None not in (empty, self.density) and self.decide(over, empty + U * self.density, 25):
             self.note("caution", "carried-mass-above-advice")
         self.U = U
+
+    # 24. The field list
+    def field_list(self):
+        if "field_list" not in self.job or self.stopped:
+            return {}
+        stated, loads = self.job["field_list"], self.loads
+        tank, residual = self.job["tank"], self.job["sprayer"].get("residual") or {}
+        size = value(tank, "nominal") or value(tank, "brim")
+        advised = {"hands": 15 * LITRE, "eyes": 6 * US_GAL, "tank_rinse": max(size / 10, 10 * (value(residual, "dilutable") or 0))}
+        water = {key: advised[key] if value(stated, key) is None else value(stated, key) for key in advised}
+        carrier = sum(load.count * load.carrier for load in loads)
+        slack = 40 * self.u * self.V
+
+        def told(v):
+            return self.num(v, VOLUME, slack=slack)
+
+        def product(p):
+            if "containers" not in p.given:
+                return {"containers": None, "buy": None}
+            box = p.given["containers"]
+            is_open = (value(box, "part") or 0) > 0
+            return {"containers": p.containers["opened"] + is_open, "buy": p.containers["buy"]}
+
+        def worn(when):
+            return list(dict.fromkeys(text for p in self.products for text in p.given.get("label", {}).get("protection", {}).get(when, [])))
+        measures = dict.fromkeys(load.products[p.i].m.name for p in self.products for load in loads)
+        return {"field_list": {
+            "products": [{"name": p.name, "amount": self.num(p.measured, p.kind), **product(p)} for p in self.products],
+            "water": {"total": told(carrier + sum(water.values())), "carrier": told(carrier),
+                      "measure_rinses": told(sum(load.count * load.rinses for load in loads)),
+                      "container_rinses": self.rinsed_containers().get("container_rinses", told(0)), **{key: told(v) for key, v in water.items()}},
+            "measures": list(measures), "spill_kit": ANY,
+            "protection": {"mixing": worn("mixing"), "spraying": worn("spraying"),
+                           "unstated": [p.name for p in self.products if "protection" not in p.given.get("label", {})]}}}
+
+    # 23. The tank's own scale
+    def scale(self, tank, nominal):
+        """Straight parts as (P1, R1, P2, R2); none without a check."""
+        self.straights, self.off_nominal = [], nominal
+        check = tank.get("scale_check")
+        if check is None:
+            return
+        share = check["tolerance"]
+        self.poured_off = quantity(share)[0] if isinstance(share, (str, dict)) else exact(share)
+        points = [(value(point, "poured"), value(point, "read")) for point in check["points"]]
+        starts = [] if points[0][1] == 0 else [(Fraction(0), Fraction(0))]
+        points = starts + points
+        self.straights = [(*low, *high) for low, high in zip(points, points[1:])]
+        off = [(abs(P - R) / R, self.off_at(R)) for P, R in points if R > 0]
+        if any(self.decide(over, x, most) for x, most in off):
+            self.note("caution", "tank-scale-off", path="tank.scale_check")
+
+    def off_at(self, mark):
+        """7.5 % at marks up to 20 % of nominal, else 5 %."""
+        return Fraction(5, 100) if self.decide(over, mark, self.off_nominal / 5) else Fraction(75, 1000)
+
+    def shows(self, volume):
+        for P1, R1, P2, R2 in self.straights:
+            if volume <= P2 or (P2, R2) == self.straights[-1][2:]:
+                return max(0, R1 + (volume - P1) * (R2 - R1) / (P2 - P1))
+        return volume
+
+    def holds_at(self, mark):
+        if mark == 0:
+            return 0
+        for P1, R1, P2, R2 in self.straights:
+            if mark <= R2 or (P2, R2) == self.straights[-1][2:]:
+                return P1 + (mark - R1) * (P2 - P1) / (R2 - R1)
+        return mark
+
+    def of_mix_doubt(self, load):
+        if not self.g:
+            return {}
+
+        def told(v, nearby):
+            if self.straights:
+                P1, R1, P2, R2 = next((s for s in self.straights if nearby <= s[2]), self.straights[-1])
+                read = (P2 - P1) / (R2 - R1) * self.g / 4 / v
+                U = 2 * exact(repr(float(self.poured_off**2 / 3 + 2 * read**2) ** 0.5))
+            else:
+                U = 2 * self.off_at(v) / exact(repr(3**0.5))
+            about = Fraction(1, 10**11) + 20 * load.u
+            return {"percent": Num(100 * U, None, 100 * U * about), "amount": Num(U * v, VOLUME, (U + 1) * v * about)}
+        reached = self.decide(down, self.shows(load.v) / self.g, u=load.u) > 0
+        if not reached:
+            return {}
+        trace = 100 * load.u * load.v
+        return {"mix_uncertainty": Either(*(told(load.v, load.v + d) for d in (0, -trace, trace)))}
 
     # 4. How much mix
     def volume(self):
@@ -751,7 +844,7 @@ class Reckoning:
             if least and self.decide(under, load.v, least, u=load.u):
                 self.note("caution", "part-load-below-working-volume", load=load)
 
-    # 23. What the tank holds before the first load
+    # 27. What the tank holds before the first load
     def start(self):
         given = self.job["start"]
         self.V0, names = value(given, "volume"), {p.given["name"]: p for p in self.products}
@@ -791,7 +884,7 @@ class Reckoning:
 
     def even(self, V, n, noise, mark_noise):
         # "M mod n loads of M div n + 1 marks first, then the others of M div n marks, and the last load takes the rest"
-        if not self.g:
+        if not self.g or self.straights:
             return [(n, V / n, self.u + noise * n / V)]
         M, whole = self.decide(marks, V / self.g, u=self.u + noise / V)
         rest = 0 if whole else V - M * self.g
@@ -995,8 +1088,9 @@ class Reckoning:
             load.initial = load.v - there
         elif self.g and room > 0:  # "where marks are given, down to a mark, if at least one mark remains"
             level = there + load.initial
-            n = self.decide(down, level / self.g, u=load.u + load.u * load.v / level)
-            load.initial = n * self.g - there if self.decide(over, n * self.g, there) else load.initial
+            n = self.decide(down, self.shows(level) / self.g, u=(20 if self.straights else 1) * (load.u + load.u * load.v / level))
+            mark = self.holds_at(n * self.g) if n > 0 else 0
+            load.initial = min(mark - there, load.carrier) if n > 0 and self.decide(over, mark, there) else load.initial
         load.top_up = room - load.initial + load.for_containers
 
     def filling(self, do, load, before, carrier):
@@ -1008,10 +1102,10 @@ class Reckoning:
         measured = {"mark": None, "rest": litres(carrier)}
         how = measured
         if self.g:
-            n, whole = self.decide(marks, to / self.g, u=load.u)
-            mark = n * self.g
+            n, whole = self.decide(marks, self.shows(to) / self.g, u=20 * load.u if self.straights else load.u)
+            written, mark = n * self.g, self.holds_at(n * self.g)
             if self.pick([under(before + d, mark) for d in (0, load.slack / 40, -load.slack / 40)]):
-                how = {"mark": litres(mark), "rest": None if whole else litres(to - mark)}
+                how = {"mark": litres(written), "rest": None if whole else litres(to - mark)}
         base = {"do": do, "carrier": litres(carrier), "in_tank": litres(to)}
         return Either(*({**base, **h} for h in (how.choices if isinstance(how, Either) else [how])))
 
@@ -1171,12 +1265,14 @@ class Reckoning:
                        "area": num(self.V / self.on_field, AREA), "products": [self.total(p) for p in self.products],
                        **({"active_substances": sums} if (sums := self.substances()) else {})},
             "loads": [{"first": load.first, "last": load.last, "count": load.count, "mix": num(load.v, VOLUME, load.u),
+                       **self.of_mix_doubt(load),
                        "carrier": num(load.carrier, VOLUME, slack=load.slack),
                        "area": num(load.v / self.on_field, AREA, load.u),
                        **({"run_out": self.run_out(load)} if self.calibrated or "passes" in self.job else {}),
                        "products": [self.part(load, a) for a in load.products],
                        "steps": self.steps(load) if go else Either([], None)} for load in loads],
             "ledger": self.ledger() if go else None,
+            **self.field_list(),
         }
 
     def part(self, load, a):

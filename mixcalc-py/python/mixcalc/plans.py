@@ -5,7 +5,7 @@ A plan with a stop has no measured amounts: the fields that say so are then ``No
 
 from typing import Any, NamedTuple
 
-from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, Quantity, Ratio, SolidDose, Time, Volume, VolumePerArea
+from mixcalc._mixcalc import Area, LiquidDose, Mass, MassPerArea, MassPerVolume, Quantity, Ratio, SolidDose, Time, Volume, VolumePerArea
 from mixcalc import uncertainty
 
 
@@ -205,6 +205,94 @@ class MixingOrder(NamedTuple):
     """What goes into a jar, where the job asks for that and no stop stands."""
 
 
+class ProductToTake(NamedTuple):
+    """A product to take along."""
+
+    name: str
+    """The product."""
+    amount: Volume | Mass
+    """What all loads take of it."""
+    containers: int | None
+    """How many of its containers go along, the one that is open among them; `None` where the job states none."""
+    buy: int | None
+    """How many of them are still to be bought; `None` where it is not stated how many there are."""
+
+
+class WaterToTake(NamedTuple):
+    """The clean water to take along, by what it is for."""
+
+    total: Volume
+    """In all."""
+    carrier: Volume
+    """For all loads, rinses of measures and containers among it."""
+    measure_rinses: Volume
+    """What of that is for rinsing measures."""
+    container_rinses: Volume
+    """What of that is for rinsing emptied containers."""
+    tank_rinse: Volume
+    """For rinsing the tank after spraying."""
+    hands: Volume
+    """For washing hands."""
+    eyes: Volume
+    """For flushing eyes."""
+
+
+class Worn(NamedTuple):
+    """What the labels ask to be worn, as they say it."""
+
+    mixing: tuple[str, ...]
+    """For mixing."""
+    spraying: tuple[str, ...]
+    """For spraying."""
+    unstated: tuple[str, ...]
+    """Products of which the job does not state it: look at their labels."""
+
+
+class FieldList(NamedTuple):
+    """Everything to take along for a job."""
+
+    products: tuple[ProductToTake, ...]
+    """The products of the job."""
+    water: WaterToTake
+    """The clean water, by what it is for."""
+    measures: tuple[str, ...]
+    """The measures that amounts are measured with."""
+    protection: Worn
+    """What the labels ask to be worn, as they say it."""
+    spill_kit: str
+    """What a spill kit holds."""
+
+
+class WaterTold(NamedTuple):
+    """What a water analysis comes to."""
+
+    hardness: MassPerVolume
+    """As calcium carbonate."""
+    hardness_class: str
+    """soft, moderate, hard or very-hard."""
+    ammonium_sulfate_need: MassPerVolume
+    """Ammonium sulfate per volume of mix that binds what is in it."""
+
+
+class LoadSize(NamedTuple):
+    """A size of loads with which every amount can be measured."""
+
+    mix: Volume
+    """Volume of mix in each of these loads."""
+    count: int  # type: ignore[assignment]  # hides a method of tuples that nobody misses
+    """How many of them."""
+    rest: Volume | None
+    """Volume of mix in the load after them; `None` where they make the whole."""
+    amount: Volume | Mass
+    """What is measured into each of them, of the product that is hard to measure."""
+    rest_amount: Volume | Mass | None
+    """What is measured into the load after them."""
+    dose: MassPerArea | VolumePerArea
+    """The dose that this makes in each of them, per ground area."""
+    uncertainty: Ratio | None
+    """How uncertain the amount is, where its measure says so."""
+
+
 class Load(NamedTuple):
     """Equal loads that follow each other: one recipe and a count."""
 
@@ -226,6 +314,8 @@ class Load(NamedTuple):
     """What to do, in order; empty where a stop stands."""
     run_out: RunOut | None
     """Where it runs out; `None` where the job has neither a calibration nor a pass."""
+    mix_uncertainty: Uncertainty | None
+    """How uncertain the mix is where it is read on the tank's scale; `None` where no mark is reached."""
 
 
 class Drawn(NamedTuple):
@@ -484,8 +574,8 @@ class Working(NamedTuple):
 
 
 __all__ = [
-    "CarrierAccount", "Caution", "ContainerUse", "DeliveredDose", "DoseOn", "Drawn", "Emptied", "Filling", "Finding", "Gap",
-    "Held", "HeldAmount", "Input",
-    "JarAmount", "JarTest", "LargestDose", "Ledger", "Limit", "Load", "MixAccount", "MixingOrder", "OrderedProduct", "Portion",
-    "ProductAccount", "Reading", "RunOut", "Span", "Step", "Strip", "SubstanceTotal", "Total", "Totals", "Uncertainty", "Working",
+    "CarrierAccount", "Caution", "ContainerUse", "DeliveredDose", "DoseOn", "Drawn", "Emptied", "FieldList", "Filling", "Finding",
+    "Gap", "Held", "HeldAmount", "Input", "JarAmount", "JarTest", "LargestDose", "Ledger", "Limit", "Load", "LoadSize", "MixAccount", "MixingOrder",
+    "OrderedProduct", "Portion", "ProductAccount", "ProductToTake", "Reading", "RunOut", "Span", "Step", "Strip",
+    "SubstanceTotal", "Total", "Totals", "Uncertainty", "WaterToTake", "WaterTold", "Working", "Worn",
 ]

@@ -14,16 +14,16 @@ use crate::error::{Error, ErrorCode};
 use crate::finding::Force;
 use crate::label::{
     ActiveSubstance, Applied, Basis, CapBasis, Capped, Containers, Crop, Date, Dose, Equivalent, Formulation, Label,
-    LabelOrder, LabelTank, OrderStep, Parcel, Product, Restriction, Role, Rows, Rule, Season, Sides, SubstanceContent,
-    Treatment, Water, Window,
+    LabelOrder, LabelTank, OrderStep, Parcel, Product, Protection, Restriction, Role, Rows, Rule, Season, Sides,
+    SubstanceContent, Treatment, Water, Window,
 };
 use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
-    Buffer, BufferSize, Field, Ground, InTank, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
+    Buffer, BufferSize, CleanWater, Field, Ground, InTank, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
     TankStart,
 };
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
-use crate::sprayer::{CalibrationRecord, Residual, Sprayer, SprayerKind, Tank};
+use crate::sprayer::{CalibrationRecord, Residual, ScaleCheck, ScalePoint, Sprayer, SprayerKind, Tank};
 use crate::text;
 
 choices! {
@@ -124,6 +124,9 @@ wire! {
         /// What the tank holds before the first load, which tops it up; the tank is empty where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         start: Option<StartWire>,
+        /// Asks for the field list, with the clean water that is taken along beside the carrier.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        field_list: Option<CleanWaterWire>,
         /// What the volume rate or the carrier rate is counted on: ground area where absent, or what its unit names.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rate_basis: Option<BasisWire>,
@@ -149,6 +152,19 @@ wire! {
         /// What limits over time are held against.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         season: Option<SeasonWire>,
+    }
+
+    /// Clean water that is taken along beside the carrier; what it does not state is as advised.
+    struct CleanWaterWire {
+        /// For washing hands.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        hands: Option<Stated>,
+        /// For flushing eyes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        eyes: Option<Stated>,
+        /// For rinsing the tank after spraying.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tank_rinse: Option<Stated>,
     }
 
     /// A water analysis; what it does not state is none.
@@ -423,6 +439,9 @@ wire! {
         /// What the label says of the place in the mixing order.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         order: Option<LabelOrderWire>,
+        /// What the label asks to be worn, in its words.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        protection: Option<ProtectionWire>,
         /// Where these limits stand.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         source: Option<String>,
@@ -619,6 +638,16 @@ wire! {
         dose: Stated,
     }
 
+    /// What a label asks to be worn, in its words.
+    struct ProtectionWire {
+        /// For mixing.
+        #[serde(default)]
+        mixing: Vec<String>,
+        /// For spraying.
+        #[serde(default)]
+        spraying: Vec<String>,
+    }
+
     /// So much mix for so much ground.
     struct LabelTankWire {
         /// The finished mix.
@@ -713,6 +742,25 @@ wire! {
         /// The unit on the tank's scale; follows the graduation where absent.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         marked_in: Option<String>,
+        /// What a check of its scale found.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        scale_check: Option<ScaleCheckWire>,
+    }
+
+    /// A check of a tank's scale.
+    struct ScaleCheckWire {
+        /// What was poured in and read, in ascending order.
+        points: Vec<ScalePointWire>,
+        /// How far off at most what was poured may have been, as a part of it.
+        tolerance: Fraction,
+    }
+
+    /// What was in a tank when its scale was read.
+    struct ScalePointWire {
+        /// What had been poured in, in all.
+        poured: Stated,
+        /// What the scale showed.
+        read: Stated,
     }
 
     /// How the mix is divided into loads.
@@ -860,6 +908,9 @@ impl JobWire {
         if let Some(water) = &self.water {
             job = job.with_water(water.water().at("water")?);
         }
+        if let Some(water) = &self.field_list {
+            job = job.with_field_list(water.clean_water().at("field_list")?);
+        }
         if let Some(pass) = &self.passes {
             job = job.with_pass(pass.pass().at("passes")?);
         }
@@ -940,6 +991,7 @@ impl JobWire {
             passes: job.pass().as_ref().map(PassWire::of),
             water: job.water().as_ref().map(WaterWire::of),
             start: job.start().map(StartWire::of),
+            field_list: job.field_list().as_ref().map(CleanWaterWire::of),
             rate_basis: (basis != Basis::GroundArea).then(|| basis.into()),
             mix_density: job.mix_density().map(Stated::of),
             products: job.products().iter().map(ProductWire::of).collect(),
@@ -964,6 +1016,40 @@ fn rate_on(key: &'static str, stated: &Stated, basis: Option<BasisWire>) -> Resu
     let quantity = stated.read().at(key)?.0;
     let rate = if key == "volume_rate" { Rate::volume_on } else { Rate::carrier_on };
     rate(quantity, basis).at(key)
+}
+
+impl CleanWaterWire {
+    fn clean_water(&self) -> Result<CleanWater, Error> {
+        let mut water = CleanWater::new();
+        if let Some(hands) = claimed!(self, hands) {
+            water = water.with_hands(hands)?;
+        }
+        if let Some(eyes) = claimed!(self, eyes) {
+            water = water.with_eyes(eyes)?;
+        }
+        if let Some(tank_rinse) = claimed!(self, tank_rinse) {
+            water = water.with_tank_rinse(tank_rinse)?;
+        }
+        Ok(water)
+    }
+
+    fn of(water: &CleanWater) -> Self {
+        let [hands, eyes, tank_rinse] = water.stated().map(|water| water.map(Stated::of));
+        Self { hands, eyes, tank_rinse }
+    }
+}
+
+impl ProtectionWire {
+    fn protection(&self) -> Result<Protection, Error> {
+        Protection::new(self.mixing.iter().map(String::as_str), self.spraying.iter().map(String::as_str))
+    }
+
+    fn of(protection: &Protection) -> Self {
+        Self {
+            mixing: protection.mixing().map(ToString::to_string).collect(),
+            spraying: protection.spraying().map(ToString::to_string).collect(),
+        }
+    }
 }
 
 impl PassWire {
@@ -1314,6 +1400,7 @@ impl LabelWire {
             wait: claimed!(self, wait),
             ammonium_sulfate: claimed!(self, ammonium_sulfate),
             order: self.order.as_ref().map(LabelOrderWire::order).transpose()?.filter(|order| !order.says_nothing()),
+            protection: self.protection.as_ref().map(ProtectionWire::protection).transpose().at("protection")?,
             source: self.source.as_deref().map(Into::into),
             restrictions: Vec::new(),
         };
@@ -1394,6 +1481,7 @@ impl LabelWire {
             wait: label.wait.map(Stated::of),
             ammonium_sulfate: label.ammonium_sulfate.map(Stated::of),
             order: label.order().map(LabelOrderWire::of),
+            protection: label.protection().map(ProtectionWire::of),
             source: label.source.as_deref().map(ToString::to_string),
             max_treatments: None,
             min_interval: None,
@@ -1781,6 +1869,9 @@ impl TankWire {
         if let Some(volume) = claimed!(self, least_working_volume) {
             tank = tank.with_least_working_volume(volume)?;
         }
+        if let Some(check) = &self.scale_check {
+            tank = tank.with_scale_check(check.check().at("scale_check")?)?;
+        }
         Ok(tank)
     }
 
@@ -1792,7 +1883,33 @@ impl TankWire {
             graduation: tank.graduation().map(Stated::of),
             least_working_volume: tank.least_working_volume().map(Stated::of),
             marked_in: tank.unit().map(ToString::to_string),
+            scale_check: tank.scale_check().map(ScaleCheckWire::of),
         }
+    }
+}
+
+impl ScaleCheckWire {
+    fn check(&self) -> Result<ScaleCheck, Error> {
+        let point = |(index, point): (usize, &ScalePointWire)| point.point().at(&format!("points[{index}]"));
+        let points = self.points.iter().enumerate().map(point).collect::<Result<Vec<_>, _>>()?;
+        ScaleCheck::new(&points, self.tolerance.0.fraction().at("tolerance")?)
+    }
+
+    fn of(check: &ScaleCheck) -> Self {
+        Self {
+            points: check.points().iter().map(ScalePointWire::of).collect(),
+            tolerance: Fraction::from(check.tolerance()),
+        }
+    }
+}
+
+impl ScalePointWire {
+    fn point(&self) -> Result<ScalePoint, Error> {
+        ScalePoint::new(self.poured.claim().at("poured")?, self.read.claim().at("read")?)
+    }
+
+    fn of(point: &ScalePoint) -> Self {
+        Self { poured: Stated::of(point.poured()), read: Stated::of(point.read()) }
     }
 }
 

@@ -12,8 +12,8 @@ use crate::finding::{Caution, Finding, Reading};
 use crate::label::{Dose, Product};
 use crate::measure::{Amount, Measure};
 use crate::plan::{
-    Action, Cleared, Ground, JarTest, LargestDose, Ledger, Level, Load, MeasuredAmount, MixingOrder, OrderedProduct,
-    Plan, Recipe, Span, Step, SubstanceTotal, Total,
+    Action, Cleared, FieldList, Ground, JarTest, LargestDose, Ledger, Level, Load, MeasuredAmount, MixingOrder,
+    OrderedProduct, Plan, ProductToTake, Recipe, Span, Step, SubstanceTotal, Total,
 };
 use crate::quantity::{Quantity, Ratio, Volume};
 
@@ -59,6 +59,9 @@ wire_out! {
         loads: Vec<LoadWire>,
         /// Where everything came from and went; null where a stop stands.
         ledger: Option<LedgerWire>,
+        /// Everything to take along; absent where the job does not ask for it, and where a stop stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        field_list: Option<FieldListWire>,
         /// What is to be said of it: stops, cautions, notes.
         findings: Vec<FindingWire>,
         /// Cautions for people.
@@ -282,6 +285,9 @@ wire_out! {
         count: u64,
         /// Volume of mix in each.
         mix: Stated,
+        /// How uncertain that is where it is read on the tank's scale; absent where no mark is reached.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        mix_uncertainty: Option<UncertaintyWire>,
         /// Volume of carrier in each.
         carrier: Stated,
         /// Ground that each serves.
@@ -438,6 +444,60 @@ wire_out! {
         sprayed: Stated,
         /// Stays in the sprayer.
         residual: Stated,
+    }
+
+    /// Everything to take along for the job.
+    struct FieldListWire {
+        /// The products of the job.
+        products: Vec<ProductToTakeWire>,
+        /// The clean water, by what it is for.
+        water: WaterToTakeWire,
+        /// The measures that amounts are measured with.
+        measures: Vec<String>,
+        /// What the labels ask to be worn, as they say it.
+        protection: WornWire,
+        /// What a spill kit holds.
+        spill_kit: &'static str,
+    }
+
+    /// A product to take along.
+    struct ProductToTakeWire {
+        /// The product.
+        name: String,
+        /// What all loads take of it.
+        amount: Stated,
+        /// How many of its containers go along, the one that is open among them; null where the job states none.
+        containers: Option<u64>,
+        /// How many of them are still to be bought; null where it is not stated how many there are.
+        buy: Option<u64>,
+    }
+
+    /// `total = carrier + tank_rinse + hands + eyes`.
+    struct WaterToTakeWire {
+        /// In all.
+        total: Stated,
+        /// For all loads, rinses of measures and containers among it.
+        carrier: Stated,
+        /// What of that is for rinsing measures.
+        measure_rinses: Stated,
+        /// What of that is for rinsing emptied containers.
+        container_rinses: Stated,
+        /// For rinsing the tank after spraying.
+        tank_rinse: Stated,
+        /// For washing hands.
+        hands: Stated,
+        /// For flushing eyes.
+        eyes: Stated,
+    }
+
+    /// What the labels ask to be worn, as they say it.
+    struct WornWire {
+        /// For mixing.
+        mixing: Vec<String>,
+        /// For spraying.
+        spraying: Vec<String>,
+        /// Products of which the job does not state it.
+        unstated: Vec<String>,
     }
 
     /// A sentence about the plan.
@@ -635,6 +695,7 @@ impl PlanWire {
             totals: totals(plan, cleared.as_ref()),
             loads: loads(plan, cleared.as_ref()),
             ledger: cleared.map(|cleared| ledger(plan, &cleared.ledger())),
+            field_list: plan.field_list_asked().as_ref().map(field_list),
             findings: plan.findings().iter().map(finding).collect(),
             cautions: plan.cautions().map(caution).collect(),
         }
@@ -765,6 +826,10 @@ fn load(plan: &Plan, load: &Load, recipe: Option<&Recipe<'_>>) -> LoadWire {
         last: load.last(),
         count: load.count(),
         mix: Stated::of(load.mix()),
+        mix_uncertainty: plan
+            .mix_uncertainty(load)
+            .zip(plan.uncertain_mix(load))
+            .map(|(uncertainty, mix)| UncertaintyWire { percent: uncertainty.in_percent(), amount: Stated::of(mix) }),
         carrier: Stated::of(plan.carrier_in(load)),
         area: Stated::of(load.area()),
         run_out: plan.run_out(load).map(|run_out| RunOutWire {
@@ -900,6 +965,36 @@ fn ledger(plan: &Plan, ledger: &Ledger) -> LedgerWire {
             sprayed: Stated::of(ledger.sprayed()),
             residual: Stated::of(ledger.residual()),
         },
+    }
+}
+
+fn field_list(list: &FieldList<'_>) -> FieldListWire {
+    let water = list.water();
+    let texts = |texts: &[&str]| texts.iter().map(ToString::to_string).collect();
+    let product = |product: &ProductToTake<'_>| ProductToTakeWire {
+        name: product.name().to_string(),
+        amount: Stated::of(product.amount()),
+        containers: product.containers(),
+        buy: product.buy(),
+    };
+    FieldListWire {
+        products: list.products().iter().map(product).collect(),
+        water: WaterToTakeWire {
+            total: Stated::of(water.total()),
+            carrier: Stated::of(water.carrier()),
+            measure_rinses: Stated::of(water.measure_rinses()),
+            container_rinses: Stated::of(water.container_rinses()),
+            tank_rinse: Stated::of(water.tank_rinse()),
+            hands: Stated::of(water.hands()),
+            eyes: Stated::of(water.eyes()),
+        },
+        measures: list.measures().iter().map(|measure| measure.name().to_string()).collect(),
+        protection: WornWire {
+            mixing: texts(list.worn_for_mixing()),
+            spraying: texts(list.worn_for_spraying()),
+            unstated: texts(list.protection_unstated()),
+        },
+        spill_kit: list.spill_kit(),
     }
 }
 

@@ -5,7 +5,7 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 use core::mem::discriminant;
 
-use super::{Basis, Dose, LabelOrder, Restriction, Rule};
+use super::{Basis, Dose, LabelOrder, Protection, Restriction, Rule};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{Bound, Force, Limit};
 use crate::quantity::{
@@ -103,6 +103,7 @@ pub struct Label {
     pub(crate) wait: Option<Time>,
     pub(crate) ammonium_sulfate: Option<MassConcentration>,
     pub(crate) order: Option<LabelOrder>,
+    pub(crate) protection: Option<Protection>,
     pub(crate) source: Option<Arc<str>>,
     pub(crate) restrictions: Vec<Restriction>,
 }
@@ -190,6 +191,13 @@ impl Label {
     #[must_use]
     pub const fn with_ammonium_sulfate(mut self, rate: MassConcentration) -> Self {
         self.ammonium_sulfate = Some(rate);
+        self
+    }
+
+    /// What the label asks to be worn.
+    #[must_use]
+    pub fn with_protection(mut self, protection: Protection) -> Self {
+        self.protection = Some(protection);
         self
     }
 
@@ -288,6 +296,12 @@ impl Label {
     #[must_use]
     pub const fn ammonium_sulfate(&self) -> Option<MassConcentration> {
         self.ammonium_sulfate
+    }
+
+    /// What the label asks to be worn, where that is stated.
+    #[must_use]
+    pub const fn protection(&self) -> Option<&Protection> {
+        self.protection.as_ref()
     }
 
     /// How long to wait after the product, where the label says so.

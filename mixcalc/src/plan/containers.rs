@@ -45,7 +45,9 @@ impl ContainerUse {
         drawn.plus(self.containers.gone()).and_then(|all| all.over(self.containers.content())).unwrap_or(Ratio::ZERO)
     }
 
-    fn has_open(&self) -> bool {
+    /// Whether one of them is open already.
+    #[must_use]
+    pub fn is_open(&self) -> bool {
         self.containers.gone().exceeds(self.drawn.none())
     }
 
@@ -64,7 +66,7 @@ impl ContainerUse {
     #[must_use]
     pub fn opened(&self) -> u64 {
         let all = steps_up(self.contents(self.drawn)).unwrap_or(0);
-        all.saturating_sub(u64::from(self.has_open()))
+        all.saturating_sub(u64::from(self.is_open()))
     }
 
     /// How many are emptied, the one that was open among them.

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use super::Ground;
 use super::delivered::Pass;
+use super::field_list::CleanWater;
 use super::order::Mixing;
 use super::start::TankStart;
 use crate::error::{Error, ErrorCode};
@@ -270,6 +271,7 @@ struct Fields {
     pass: Option<Pass>,
     water: Option<Water>,
     start: Option<TankStart>,
+    field_list: Option<CleanWater>,
 }
 
 impl Job {
@@ -324,6 +326,7 @@ impl Job {
             pass: None,
             water: None,
             start: None,
+            field_list: None,
         })))
     }
 
@@ -492,6 +495,18 @@ impl Job {
     #[must_use]
     pub fn start(&self) -> Option<&TankStart> {
         self.0.start.as_ref()
+    }
+
+    /// Asks for the field list on the sheet and in documents, with the clean water that is taken along beside the carrier.
+    #[must_use]
+    pub fn with_field_list(self, water: CleanWater) -> Self {
+        self.changed(|fields| fields.field_list = Some(water))
+    }
+
+    /// The clean water of the field list, where one is asked for.
+    #[must_use]
+    pub fn field_list(&self) -> Option<CleanWater> {
+        self.0.field_list
     }
 
     /// The sprayer's passes over the ground: where loads run out is told in them.

@@ -158,7 +158,7 @@ fn left_of(mix: Volume, taken: Volume) -> Volume {
 pub(crate) fn divided(mix: Volume, safe_fill: Volume, job: &Job) -> Result<Division, Error> {
     let (count, full) = answered(|checks| counted(checks, mix, safe_fill, "area"))?;
     let [count, full] = [count, full].map(|loads| steps_down(loads).unwrap_or(0));
-    let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().graduation());
+    let left = |loads| InMarks::left_of(mix, safe_fill * Ratio::of_steps(loads), job.tank().equal_marks());
     let least = job.tank().least_working_volume();
     let is_too_small = |part: Volume| least.is_some_and(|least| is_under(part, least));
     let full = match job.loading().split() {

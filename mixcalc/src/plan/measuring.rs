@@ -120,6 +120,25 @@ impl MeasuredAmount<'_> {
 }
 
 impl Plan {
+    /// How uncertain the mix in each load of a run is, as a part of it, where it is read on the tank's scale (coverage factor 2): by the check of
+    /// that, or by what the scale of a new tank may be off. `None` where no mark is reached.
+    ///
+    /// # Source
+    ///
+    /// [`Tank::uncertainty`](crate::Tank::uncertainty).
+    #[must_use]
+    pub fn mix_uncertainty(&self, load: &Load) -> Option<Ratio> {
+        let tank = self.job.tank();
+        tank.mark_below(load.mix()).filter(|mark| mark.written > Volume::ZERO)?;
+        tank.uncertainty(load.mix())
+    }
+
+    /// The same as a volume.
+    #[must_use]
+    pub fn uncertain_mix(&self, load: &Load) -> Option<Volume> {
+        Some(load.mix() * self.mix_uncertainty(load)?)
+    }
+
     /// Sizes of loads with which every amount can be measured, where one is hard to measure: on the tank's marks where it has any, and the nearest
     /// to the plan's own first. Those whose amount falls on a mark of its measure stand before the others.
     ///
@@ -318,9 +337,14 @@ impl Plan {
             let step = self.job.products().get(index)?.brought_back(measure.graduation());
             Some(Volume::from_liters(1.0).ok()? * step.over(share.of(Volume::from_liters(1.0).ok()?))?)
         };
-        let Some(step) = self.job.tank().graduation().or_else(on_measure) else { return Vec::new() };
-        let marks = steps_down(most / step).unwrap_or(0);
-        let sizes = (0..tried.min(marks)).map(|less| step * Ratio::of_steps(marks - less));
+        let tank = self.job.tank();
+        let step = on_measure().filter(|_| tank.graduation().is_none());
+        let marks = step.map_or_else(|| tank.marks_up_to(most), |step| steps_down(most / step)).unwrap_or(0);
+        let size = |number| match step {
+            Some(step) => Some(step * Ratio::of_steps(number)),
+            None => tank.mark(number).map(|mark| mark.holds),
+        };
+        let sizes = (0..tried.min(marks)).filter_map(|less| size(marks - less));
         let mut sizes: Vec<(bool, Volume, LoadSize)> = sizes
             .filter(|size| !is_close(*size, first.mix))
             .filter_map(|size| self.sized(index, size))

@@ -5,6 +5,7 @@
 
 mod containers;
 mod delivered;
+mod field_list;
 mod findings;
 mod ground;
 mod jar;
@@ -28,6 +29,7 @@ use alloc::vec::Vec;
 
 pub use containers::{ContainerUse, EmptiedContainers};
 pub use delivered::{DeliveredDose, Pass, RunOut, Span};
+pub use field_list::{CleanWater, FieldList, ProductToTake, WaterToTake};
 pub use ground::{Buffer, BufferSize, Field, Ground, Overlap};
 pub use jar::JarTest;
 pub use job::{Job, LastStrip, Loading, Rate, Split};

@@ -7,8 +7,9 @@ use super::job::Job;
 use super::order::{MixingOrder, OrderedProduct};
 use crate::label::CONTAINER_RINSES;
 use crate::measure::{Amount, Measure, MeasureKind};
-use crate::quantity::close::{is_close, is_over, steps_down};
+use crate::quantity::close::{is_close, is_over};
 use crate::quantity::{Density, Ratio, Time, Volume, ordered_sum};
+use crate::sprayer::Tank;
 
 /// Share of the load that goes in before the products, where no label asks for more. Extension bulletins name a quarter to three
 /// quarters; half is what most agree on.
@@ -48,7 +49,7 @@ pub struct Level {
 }
 
 impl Level {
-    /// The tank's mark to fill to, where there is one to use.
+    /// The tank's mark to fill to, where there is one to use: as it is written beside it, whatever a check says that it holds.
     #[must_use]
     pub const fn mark(self) -> Option<Volume> {
         self.mark
@@ -61,15 +62,14 @@ impl Level {
     }
 
     /// Up to a volume, by so much carrier.
-    fn reached(to: Volume, carrier: Volume, graduation: Option<Volume>) -> Self {
+    fn reached(to: Volume, carrier: Volume, tank: &Tank) -> Self {
         let measured = Self { mark: None, rest: Some(carrier) };
-        let Some(graduation) = graduation else {
+        let Some(mark) = tank.mark_below(to) else {
             return measured;
         };
-        let mark = graduation * Ratio::of_steps(steps_down(to / graduation).unwrap_or(0));
-        match (is_over(mark, to - carrier), is_close(mark, to)) {
-            (true, true) => Self { mark: Some(mark), rest: None },
-            (true, false) => Self { mark: Some(mark), rest: Some(to - mark) },
+        match (is_over(mark.holds, to - carrier), is_close(mark.holds, to)) {
+            (true, true) => Self { mark: Some(mark.written), rest: None },
+            (true, false) => Self { mark: Some(mark.written), rest: Some(to - mark.holds) },
             (false, _) => measured,
         }
     }
@@ -242,20 +242,16 @@ pub(crate) fn steps(
         None => (0..portions.len()).collect(),
     };
     let additions = || order.iter().filter_map(|index| Addition::of(job, *index, portions.get(*index)?));
-    let graduation = job.tank().graduation();
-    let reserved = ordered_sum(additions().map(|addition| addition.carrier()));
-    let for_containers = ordered_sum(
-        containers.iter().map(|(count, each)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES))),
-    );
+    let tank = job.tank();
+    let (reserved, for_containers) = kept_back(job, portions, containers);
     if is_close(held, load) && additions().next().is_none() {
         return Ok(Vec::new());
     }
     if !is_over(carrier, reserved + for_containers) {
         return Err(reserved + for_containers);
     }
-    let level = (first_carrier(job, load) - held).max(Volume::ZERO).min(carrier - reserved - for_containers) + held;
-    let to_mark = |graduation| graduation * Ratio::of_steps(steps_down(level / graduation).unwrap_or(0));
-    let level = match graduation.map(to_mark) {
+    let level = level_before_marks(job, (load, held, carrier), portions, containers);
+    let level = match tank.mark_below(level).map(|mark| mark.holds) {
         Some(mark) if is_over(mark, held) && !portions.is_empty() => mark.min(held + carrier),
         _ => level,
     };
@@ -268,7 +264,7 @@ pub(crate) fn steps(
         steps.push(Step { action, in_tank: in_tank.min(load) });
     };
     if first > Volume::ZERO {
-        push(Action::Fill { carrier: first, level: Level::reached(level, first, graduation) }, in_tank);
+        push(Action::Fill { carrier: first, level: Level::reached(level, first, tank) }, in_tank);
     }
     if job.mixing().is_some() && !portions.is_empty() && !job.sprayer().kind().is_carried() {
         push(Action::StartAgitator, in_tank);
@@ -303,12 +299,30 @@ pub(crate) fn steps(
         if !portions.is_empty() {
             push(Action::Agitate, in_tank);
         }
-        push(Action::TopUp { carrier: top_up, level: Level::reached(load, top_up, graduation) }, load);
+        push(Action::TopUp { carrier: top_up, level: Level::reached(load, top_up, tank) }, load);
     }
     if !portions.is_empty() {
         push(Action::Agitate, load);
     }
     Ok(steps)
+}
+
+/// The carrier that is kept for premixes and rinses of measures, and for those of containers.
+fn kept_back(job: &Job, portions: &[Portion], containers: &[(u64, Volume)]) -> (Volume, Volume) {
+    let additions = portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
+    let rinsed = |(count, each): &(u64, Volume)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES));
+    (ordered_sum(additions.map(|addition| addition.carrier())), ordered_sum(containers.iter().map(rinsed)))
+}
+
+/// What the tank holds with the first carrier on top of what it held, before that is brought down to a mark.
+pub(super) fn level_before_marks(
+    job: &Job,
+    (load, held, carrier): (Volume, Volume, Volume),
+    portions: &[Portion],
+    containers: &[(u64, Volume)],
+) -> Volume {
+    let (reserved, for_containers) = kept_back(job, portions, containers);
+    (first_carrier(job, load) - held).max(Volume::ZERO).min(carrier - reserved - for_containers) + held
 }
 
 /// The carrier that goes in first, before marks and rinses: half the load, or the most that a label asks for. All of it where

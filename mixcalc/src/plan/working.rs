@@ -10,8 +10,8 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, ContainerUse, Field, InTank, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap, Pass,
-    Plan, Rate, mix, recipe, season, to_make,
+    Binding, BufferSize, CleanWater, ContainerUse, Field, InTank, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap,
+    Pass, Plan, Rate, field_list, mix, recipe, season, to_make,
 };
 use crate::label::{
     ActiveSubstance, Applied, Basis, CONTAINER_RINSES, CapBasis, Capped, Displacement, Dose, Equivalent,
@@ -19,7 +19,7 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
-use crate::sprayer::{CalibrationInput, Residual};
+use crate::sprayer::{CalibrationInput, Residual, ScaleCheck, Straight, Tank, unmarked_fill};
 use crate::text::working as words;
 use crate::working::{Worked, Working};
 
@@ -47,6 +47,7 @@ impl Plan {
         workings.totals();
         workings.jar_test();
         workings.ledger();
+        workings.field_list();
         workings.substances();
         workings.season();
         workings.finished()
@@ -117,6 +118,10 @@ impl Workings<'_> {
         self.given("job.tank.brim", tank.brim());
         self.given("job.tank.headspace", tank.headspace());
         self.given("job.tank.graduation", tank.graduation());
+        for (i, point) in tank.scale_check().into_iter().flat_map(ScaleCheck::points).enumerate() {
+            self.given(format!("job.tank.scale_check.points[{i}].poured"), Some(point.poured()));
+            self.given(format!("job.tank.scale_check.points[{i}].read"), Some(point.read()));
+        }
         self.given("job.sprayer.empty_mass", sprayer.empty_mass());
         self.given("job.sprayer.carried_mass_limit", sprayer.carried_mass_limit());
         let residual = sprayer.residual();
@@ -127,6 +132,10 @@ impl Workings<'_> {
             Some(LastStrip::Volume(volume)) => self.given("job.loading.last_strip.volume", Some(volume)),
             None => {}
         }
+        let [hands, eyes, tank_rinse] = job.field_list().unwrap_or_default().stated();
+        self.given("job.field_list.hands", hands);
+        self.given("job.field_list.eyes", eyes);
+        self.given("job.field_list.tank_rinse", tank_rinse);
         self.given("job.mixing.jar_test", job.mixing().and_then(|mixing| mixing.jar_test()));
         for (i, product) in job.products().iter().enumerate() {
             let at = |key: &str| format!("job.products[{i}].{key}");
@@ -252,6 +261,12 @@ impl Workings<'_> {
         self.given("advice.premix_parts", Some(steps::PREMIX_PARTS));
         self.given("advice.premix_density", Some(steps::premix_density()));
         let (least, most) = steps::wait_advised();
+        let (hands, eyes) = (CleanWater::new().hands(), CleanWater::new().eyes());
+        let (part, times) = field_list::rinse_advised();
+        self.given("advice.hands", Some(hands));
+        self.given("advice.eyes", Some(eyes));
+        self.given("advice.tank_rinse", Some(part));
+        self.given("advice.residual_rinse", Some(times));
         self.given("advice.least_wait", Some(least));
         self.given("advice.most_wait", Some(most));
     }
@@ -356,9 +371,12 @@ impl Workings<'_> {
             let limited = "(L@job.sprayer.carried_mass_limit - E@job.sprayer.empty_mass) / s@job.mix_density";
             fill = format!("min({fill}, {limited})");
         }
-        if tank.graduation().is_some() {
-            fill = to_mark(&fill);
+        if let Some(last) = tank.scale_check().map(|check| check.points().len() - 1) {
+            fill = format!("min({fill}, P@job.tank.scale_check.points[{last}].poured)");
         }
+        // What could be worked out once can be worked out again.
+        let unmarked = unmarked_fill(sprayer, tank, job.mix_density()).unwrap_or(*safe_fill);
+        fill = held_at_mark(tank, &fill, tank.within_check(unmarked));
         self.add("safe_fill", *safe_fill, fill);
     }
 
@@ -616,6 +634,13 @@ impl Workings<'_> {
             };
             self.add(at("mix"), load.mix, volume);
             self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
+            if let Some((uncertainty, mix)) = self.plan.mix_uncertainty(load).zip(self.plan.uncertain_mix(load)) {
+                let before = core::mem::replace(&mut self.source, words::TANK_SCALE);
+                self.add(at("mix_uncertainty.percent"), uncertainty, "");
+                let formula = format!("U@{} * v@{}", at("mix_uncertainty.percent"), at("mix"));
+                self.add(at("mix_uncertainty.amount"), mix, formula);
+                self.source = before;
+            }
         }
     }
 
@@ -860,7 +885,7 @@ impl Workings<'_> {
         let in_tank = match step.action() {
             Action::Fill { carrier, level } => {
                 self.add(at("carrier"), carrier, first_carrier(plan, (j, load), level));
-                self.level(&at, level);
+                self.level(&at, level, step.in_tank());
                 format!("{}w@{}", self.held_volume(j, "").replace("volume", "volume + "), at("carrier"))
             }
             Action::TopUp { carrier, level } => {
@@ -868,7 +893,7 @@ impl Workings<'_> {
                 let first = load.steps.first().is_some_and(|step| matches!(step.action(), Action::Fill { .. }));
                 let first = if first { format!(" - f@loads[{j}].steps[0].carrier") } else { String::new() };
                 self.add(at("carrier"), carrier, format!("w@loads[{j}].carrier{first}{kept}"));
-                self.level(&at, level);
+                self.level(&at, level, step.in_tank());
                 format!("{before} + w@{}", at("carrier"))
             }
             Action::Measure { product } => {
@@ -923,14 +948,15 @@ impl Workings<'_> {
     }
 
     /// Mark and rest of a filling.
-    fn level(&mut self, at: &impl Fn(&str) -> String, level: Level) {
-        let to = format!("t@{}", at("in_tank"));
+    fn level(&mut self, at: &impl Fn(&str) -> String, level: Level, volume: Volume) {
+        let (to, tank) = (format!("t@{}", at("in_tank")), self.plan.job.tank());
         if let Some(mark) = level.mark() {
-            self.add(at("mark"), mark, to_mark(&to));
+            self.add(at("mark"), mark, to_mark(tank, &to, volume));
         }
         if let Some(rest) = level.rest() {
             let carrier = format!("w@{}", at("carrier"));
-            self.add(at("rest"), rest, level.mark().map_or(carrier, |_| format!("{to} - k@{}", at("mark"))));
+            let over = |mark| format!("{to} - {}", held_at(tank, &format!("k@{}", at("mark")), mark));
+            self.add(at("rest"), rest, level.mark().map_or(carrier, over));
         }
     }
 
@@ -1019,6 +1045,51 @@ impl Workings<'_> {
     }
 
     // 8. Ledger.
+
+    // 24. The field list.
+
+    fn field_list(&mut self) {
+        self.source = words::FIELD_LIST;
+        let Some(list) = self.plan.field_list_asked() else { return };
+        for (i, product) in list.products().iter().enumerate() {
+            let at = |key: &str| format!("field_list.products[{i}].{key}");
+            self.add(at("amount"), product.amount(), format!("m@totals.products[{i}].measured"));
+            let used = format!("totals.products[{i}].containers");
+            if let Some(containers) = product.containers() {
+                let is_open = self.plan.cleared().and_then(|cleared| cleared.totals().nth(i)?.containers());
+                let open = if is_open.is_some_and(|used| used.is_open()) { " + 1" } else { "" };
+                self.add(at("containers"), containers, format!("o@{used}.opened{open}"));
+            }
+            if let Some(buy) = product.buy() {
+                self.add(at("buy"), buy, format!("b@{used}.buy"));
+            }
+        }
+        let (water, job) = (list.water(), &self.plan.job);
+        let stated = job.field_list().unwrap_or_default().stated().map(|water| water.is_some());
+        let [hands, eyes, tank_rinse] = stated;
+        let from = |key: &str, is_stated| {
+            if is_stated { format!("w@job.field_list.{key}") } else { format!("w@advice.{key}") }
+        };
+        let tank = if job.tank().nominal().is_some() { "N@job.tank.nominal" } else { "B@job.tank.brim" };
+        let dilutable = job.sprayer().residual().map(|_| "d@job.sprayer.residual.dilutable * t@advice.residual_rinse");
+        let advised = format!("{tank} * p@advice.tank_rinse");
+        let rinse = match dilutable {
+            _ if tank_rinse => from("tank_rinse", true),
+            Some(dilutable) => format!("max({advised}, {dilutable})"),
+            None => advised,
+        };
+        let rinsed = self.plan.cleared().and_then(|cleared| cleared.ledger().carrier().container_rinses());
+        let containers = rinsed.map_or("0", |_| "c@ledger.carrier.container_rinses");
+        self.add("field_list.water.carrier", water.carrier(), "d@ledger.carrier.drawn");
+        self.add("field_list.water.measure_rinses", water.measure_rinses(), "r@ledger.carrier.rinses");
+        self.add("field_list.water.container_rinses", water.container_rinses(), containers);
+        self.add("field_list.water.tank_rinse", water.tank_rinse(), rinse);
+        self.add("field_list.water.hands", water.hands(), from("hands", hands));
+        self.add("field_list.water.eyes", water.eyes(), from("eyes", eyes));
+        let parts = [("c", "carrier"), ("t", "tank_rinse"), ("h", "hands"), ("e", "eyes")];
+        let parts = parts.map(|(symbol, key)| format!("{symbol}@field_list.water.{key}"));
+        self.add("field_list.water.total", water.total(), parts.join(" + "));
+    }
 
     fn ledger(&mut self) {
         self.source = words::LEDGER;
@@ -1253,8 +1324,43 @@ fn over_loads(plan: &Plan, each: impl Fn(usize, &Load) -> Option<String>) -> Str
     sum(loads.filter_map(|(j, load)| Some(format!("n{j}@loads[{j}].count * {}", each(j, load)?))))
 }
 
-fn to_mark(volume: &str) -> String {
-    format!("steps_down({volume} / g@job.tank.graduation) * g@job.tank.graduation")
+/// The mark that a volume reaches, as it is written beside the tank.
+fn to_mark(tank: &Tank, formula: &str, volume: Volume) -> String {
+    let shown = match tank.scale_check().and_then(|check| check.straight_for(volume)) {
+        Some(straight) => along(straight, formula, ("poured", "p", "P"), ("read", "r", "R")),
+        None => formula.into(),
+    };
+    format!("steps_down({shown} / g@job.tank.graduation) * g@job.tank.graduation")
+}
+
+/// What the tank holds at a written mark.
+fn held_at(tank: &Tank, formula: &str, mark: Volume) -> String {
+    match tank.scale_check().and_then(|check| check.straight_at(mark)) {
+        Some(straight) => along(straight, formula, ("read", "r", "R"), ("poured", "p", "P")),
+        None => formula.into(),
+    }
+}
+
+/// What the tank holds at the mark that a volume reaches; the volume itself in a tank without marks.
+fn held_at_mark(tank: &Tank, formula: &str, volume: Volume) -> String {
+    match tank.mark_below(volume) {
+        Some(mark) => held_at(tank, &to_mark(tank, formula, volume), mark.written),
+        None => formula.into(),
+    }
+}
+
+/// From one side of a straight part of a tank's scale to the other.
+fn along(straight: Straight, formula: &str, from: (&str, &str, &str), to: (&str, &str, &str)) -> String {
+    let at = |point: usize, key: &str| format!("job.tank.scale_check.points[{point}].{key}");
+    let high = |(key, _, symbol): (&str, &str, &str)| format!("{symbol}@{}", at(straight.to, key));
+    match straight.from {
+        None => format!("{formula} * {} / {}", high(to), high(from)),
+        Some(low) => {
+            let low = |(key, symbol, _): (&str, &str, &str)| format!("{symbol}@{}", at(low, key));
+            let span = |side| format!("({} - {})", high(side), low(side));
+            format!("({} + ({formula} - {}) * {} / {})", low(to), low(from), span(to), span(from))
+        }
+    }
 }
 
 /// Where a product's measure stands.
@@ -1459,13 +1565,22 @@ fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String
     };
     let kept = reserved(j, load) + &reserved_for_containers(j, load);
     let (share, most) = (format!("{share} * v@loads[{j}].mix"), format!("w@loads[{j}].carrier{kept}"));
-    if j > 0 || plan.start().is_none() {
-        let first = format!("min({share}, {most})");
-        return if level.mark().is_some() { to_mark(&first) } else { first };
+    let is_topped_up = j == 0 && plan.start().is_some();
+    let first = match is_topped_up {
+        true => format!("min(max(0, {share} - h@start.volume), {most})"),
+        false => format!("min({share}, {most})"),
+    };
+    if level.mark().is_none() {
+        return first;
     }
-    let first = format!("min(max(0, {share} - h@start.volume), {most})");
-    match level.mark() {
-        Some(_) => format!("{} - h@start.volume", to_mark(&format!("({first} + h@start.volume)"))),
-        None => first,
+    let containers = plan.container_rinses(load);
+    let of = (load.mix, load.held_volume(), load.carrier);
+    let before = steps::level_before_marks(&plan.job, of, &load.portions, &containers);
+    match is_topped_up {
+        true => {
+            let at_mark = held_at_mark(plan.job.tank(), &format!("({first} + h@start.volume)"), before);
+            format!("{at_mark} - h@start.volume")
+        }
+        false => held_at_mark(plan.job.tank(), &first, before),
     }
 }
