@@ -35,6 +35,7 @@
 //! ```
 
 mod calculations;
+mod log;
 
 use alloc::vec::Vec;
 use core::num::NonZeroUsize;
@@ -42,6 +43,7 @@ use core::ops::Range;
 use std::sync::Mutex;
 
 pub use calculations::*;
+pub use log::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::text;
@@ -187,11 +189,7 @@ impl Calculation {
             return Err(Error::new(ErrorCode::MissingInput).at(self.name).allowed(all));
         }
         for (column, given) in named.zip(given) {
-            if let Some(given) = given.filter(|given| *given != count) {
-                let error = Error::new(ErrorCode::OutOfRange).at(column.name);
-                let rows = text::word("rows");
-                return Err(error.given(format_args!("{given} {rows}")).allowed(format_args!("{count} {rows}")));
-            }
+            as_long(column.name, given, count)?;
         }
         let outputs: Vec<&mut [f64]> = outputs.iter_mut().map(|output| &mut **output).collect();
         Ok(self.shared(inputs, outputs, rows))
@@ -260,6 +258,25 @@ impl Calculation {
         }
         refused
     }
+}
+
+/// The calculation of a name.
+///
+/// # Errors
+///
+/// [`UnknownChoice`](ErrorCode::UnknownChoice) where there is none.
+pub fn calculation(name: &str) -> Result<&'static Calculation, Error> {
+    calculations().find(|of| of.name == name).ok_or_else(|| {
+        let names = calculations().map(|of| of.name).collect::<Vec<_>>().join(", ");
+        Error::new(ErrorCode::UnknownChoice).at("calculation").given(name).allowed(names)
+    })
+}
+
+/// Whether a column has as many rows as there are, or one number for all.
+fn as_long(name: &str, given: Option<usize>, count: usize) -> Result<(), Error> {
+    let Some(given) = given.filter(|given| *given != count) else { return Ok(()) };
+    let (error, rows) = (Error::new(ErrorCode::OutOfRange).at(name), text::word("rows"));
+    Err(error.given(format_args!("{given} {rows}")).allowed(format_args!("{count} {rows}")))
 }
 
 /// Whether a name is a path with a unit at its end.
