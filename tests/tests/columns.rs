@@ -444,3 +444,67 @@ fn hold_file(path: &str, made: impl FnOnce(&str) -> String) {
 fn the_python_face_is_what_the_list_of_calculations_says() {
     hold_file("mixcalc-py/python/mixcalc/columns.py", |_| python());
 }
+
+// --- The C face ---
+
+fn c() -> String {
+    let mut text = String::from(C_HEAD);
+    for of in calculations() {
+        let (inputs, outputs) = (of.inputs.iter(), of.outputs.iter());
+        let said = |name: String, doc: &str| format!("/// {name:<44} {doc}\n");
+        let told = inputs.clone().map(|one| said(one.name.into(), one.doc)).collect::<String>()
+            + &outputs
+                .clone()
+                .map(|one| said(format!("out_{}", one.name), &format!("receives {}", one.doc)))
+                .collect::<String>();
+        let parameters = inputs.clone().map(|one| format!("    {}: ColumnView,\n", one.name)).collect::<String>()
+            + "    rows: usize,\n    threads: usize,\n"
+            + &outputs.clone().map(|one| format!("    out_{}: *mut f64,\n", one.name)).collect::<String>();
+        let given = inputs.map(|one| one.name).collect::<Vec<_>>().join(", ");
+        let into = outputs.map(|one| format!("(\"out_{0}\", out_{0})", one.name)).collect::<Vec<_>>().join(", ");
+        text += &format!(
+            "\n/// {}\n///\n{told}///\n/// What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,\n/// _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.\n#[rustfmt::skip]\n#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn mixcalc_columns_{}(\n{parameters}    out_status: *mut u16,\n    out_refused: *mut usize,\n    error: *mut ErrorDetails,\n) -> u32 {{\n    // SAFETY: the caller's promise.\n    unsafe {{ run(\"{}\", &[{given}], rows, threads, &[{into}], (out_status, out_refused), error) }}\n}}\n",
+            of.doc.trim(),
+            of.name,
+            of.name,
+        );
+    }
+    text
+}
+
+const C_HEAD: &str = r#"//! The functions over columns. Made from the list of calculations of the core: change it there, then run
+//! `UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns` and `make header`.
+#![allow(clippy::too_many_arguments, reason = "C has no other way to name what goes in and out")]
+
+use crate::column::{ColumnView, run};
+use crate::error::ErrorDetails;
+"#;
+
+/// The namespace of columns between its two marks.
+fn cpp() -> String {
+    let mut text = String::new();
+    for of in calculations() {
+        let (inputs, outputs) = (of.inputs.iter(), of.outputs.iter());
+        let parameters = inputs.clone().map(|one| format!("Column {}, ", one.name)).collect::<String>();
+        let into = outputs.clone().map(|one| format!("double *{}, ", one.name)).collect::<String>();
+        let given = inputs.map(|one| one.name).chain(["rows", "threads"]).chain(outputs.map(|one| one.name));
+        text += &format!(
+            "/// {}\ninline std::size_t {}({parameters}std::size_t rows, {into}std::uint16_t *status, std::size_t threads = 1)\n{{\n    return detail::rows(mixcalc_columns_{}, {}, status);\n}}\n\n",
+            of.doc.trim(),
+            of.name,
+            of.name,
+            given.collect::<Vec<_>>().join(", "),
+        );
+    }
+    text
+}
+
+#[test]
+fn the_c_faces_are_what_the_list_of_calculations_says() {
+    hold_file("mixcalc-ffi/src/columns.rs", |_| c());
+    hold_file("mixcalc-ffi/include/mixcalc.hpp", |found| {
+        let (before, rest) = found.split_once("// --- Made from the list of calculations ---\n").unwrap();
+        let (_, after) = rest.split_once("// --- Up to here ---\n").unwrap();
+        format!("{before}// --- Made from the list of calculations ---\n{}// --- Up to here ---\n{after}", cpp())
+    });
+}

@@ -11,6 +11,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
+use mixcalc::columns::calculations;
 use mixcalc::{
     Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length, LiquidDose, MeasureKind,
     OrderStep, Plan, Profile, Quantity, Role, Rows, Severity, Sides, Split, SprayerKind, State, System, VolumeRate,
@@ -460,7 +461,7 @@ fn names_of_python_and_c_have_words() {
         strings(names.map(|name| format!("{prefix}{name}")))
     };
     let mut found = names("__init__.py", "");
-    for module in ["nozzles", "plans", "readings", "uncertainty"] {
+    for module in ["applied", "batches", "dask", "nozzles", "plans", "readings", "uncertainty"] {
         found.extend(names(&format!("{module}.py"), &format!("{module}.")));
     }
     assert_same("names in Python", &found, &listed(|word| &word.python));
@@ -474,6 +475,8 @@ fn names_of_python_and_c_have_words() {
         assert!(header.contains(&format!("#define {name} {number}\n")), "{name} {number}");
         names.remove(&name);
     }
+    // What the list of calculations says, to which the sources of C are held.
+    names.retain(|name| !calculations().any(|of| *name == format!("mixcalc_columns_{}", of.name)));
     // What follows by itself: the code of a finding as text, and how a struct starts.
     names.retain(|name| match (name.strip_prefix("MIXCALC_FINDING_"), name.strip_suffix("_INIT")) {
         (Some(code), _) if code != "INIT" => {
