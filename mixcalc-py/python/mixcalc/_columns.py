@@ -7,6 +7,9 @@ import sys
 from mixcalc import _mixcalc
 from mixcalc.errors import InputError
 
+# Parameters of every function that are no inputs.
+WAYS = ("frame", "out", "on_error", "threads", "progress")
+
 # Rows between two reports of progress.
 _CHUNK = 1 << 20
 
@@ -230,3 +233,12 @@ def run(name, outputs, frame, given, out, on_error, threads, progress):
             arrays[path] = value
     answer = _worked_out(name, outputs, arrays, missing, out, on_error, threads, progress)
     return given_back(answer, missing)
+
+
+def unanswered(frame, outputs, code):
+    """A frame with outputs that are not a number, and a code as the status of each row."""
+    import numpy
+
+    _, given_back = _adapter(frame)
+    answer = {name: numpy.full(len(frame), math.nan) for name in outputs}
+    return given_back(answer | {"status": numpy.full(len(frame), code, numpy.uint16)}, None)
