@@ -42,7 +42,7 @@ def test_sums_are_by_ground_and_overlap_counts_as_asked():
 def test_a_bad_point_is_marked_with_its_code_and_stops_no_other():
     log = add_up(distance_m=[10, math.nan, -1, 10], swath_m=24, applied_l_per_ha=100, target_l_per_ha=[100, 100, 100, 0], tolerance_percent=5)
     assert log.marks.tolist() == [0, 101, 103, 102] and log.refused == 3 and log.area_ha == pytest.approx(0.024, rel=1e-12)
-    missing = add_up(pandas.DataFrame(POINTS).astype({"distance_m": "Int64"}).mask(lambda frame: frame.index == 1), tolerance_percent=10)
+    missing = add_up(pandas.DataFrame(POINTS | {"distance_m": pandas.array([10, None, 0, 10, 10], dtype="Int64")}), tolerance_percent=10)
     assert missing.refused == 1 and missing.marks["mark"].tolist() == [2, 101, 3, 0, 4]
 
 
