@@ -160,6 +160,10 @@ bench-columns: installed rust-plan c-programs ## Columns beside numpy, polars an
 	$(RELEASE)/examples/column_hash 10000000
 	$(C_PROGRAMS)/columns 10000000 | sha256sum
 
+.PHONY: bench-dask
+bench-dask: installed ## Plain plans on a Dask cluster of processes on this machine: ROWS=number WORKERS=number
+	$(INSTALLED)/bin/python benches/python/columns_on_dask.py $(or $(ROWS),10000000) $(or $(WORKERS),2)
+
 .PHONY: bench-c
 bench-c: package ## Cost of the C interface beside plain C: nanoseconds, instructions; needs valgrind
 	$(CC) -std=c11 -O2 $(STRICT) -I$(PACKAGE)/include benches/c/cost.c -L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib \
