@@ -76,8 +76,10 @@ pub(crate) unsafe fn run(
 
 /// Inputs as the core takes them, each by its name.
 unsafe fn columns<'a>(of: &Calculation, inputs: &[ColumnView], rows: usize) -> Result<Vec<Column<'a>>, Box<Failure>> {
+    // One too many is the core's to refuse.
+    let names = of.inputs.iter().map(|named| named.name).chain(std::iter::repeat(of.name));
     // SAFETY: the caller's promise.
-    inputs.iter().zip(of.inputs).map(|(input, named)| unsafe { input.column(named.name, rows) }).collect()
+    inputs.iter().zip(names).map(|(input, name)| unsafe { input.column(name, rows) }).collect()
 }
 
 /// Room for so many items in the caller's `parameter`; without items it may be NULL.

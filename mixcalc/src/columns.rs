@@ -185,8 +185,7 @@ impl Calculation {
         let given = given.chain(outputs.iter().map(|output| Some(output.len())));
         let named = self.inputs.iter().chain(self.outputs);
         if (inputs.len(), outputs.len()) != (self.inputs.len(), self.outputs.len()) {
-            let all = named.map(|column| column.name).collect::<Vec<_>>().join(", ");
-            return Err(Error::new(ErrorCode::MissingInput).at(self.name).allowed(all));
+            return Err(self.missing(named));
         }
         for (column, given) in named.zip(given) {
             as_long(column.name, given, count)?;
@@ -199,8 +198,12 @@ impl Calculation {
     ///
     /// # Errors
     ///
-    /// That one; [`MissingInput`](ErrorCode::MissingInput) for a row that there is not.
+    /// That one; [`MissingInput`](ErrorCode::MissingInput) for a row that there is not, and where there are not as many inputs as the calculation
+    /// has.
     pub fn explained(&self, inputs: &[Column<'_>], row: usize) -> Result<(), Error> {
+        if inputs.len() != self.inputs.len() {
+            return Err(self.missing(self.inputs.iter()));
+        }
         let values: Option<Vec<f64>> = inputs.iter().map(|input| input.at(row)).collect();
         let missing = || Error::new(ErrorCode::MissingInput).at(self.name).allowed(text::word("such a row"));
         (self.explain)(&values.ok_or_else(missing)?).map_err(|error| {
@@ -211,6 +214,12 @@ impl Calculation {
             let name = named(&whole).or_else(|| named(first)).map_or(self.name, |input| input.name);
             error.placed(format_args!("{name}[{row}]"))
         })
+    }
+
+    /// Not as many columns as the calculation has.
+    fn missing<'n>(&self, all: impl Iterator<Item = &'n Named>) -> Error {
+        let all = all.map(|column| column.name).collect::<Vec<_>>().join(", ");
+        Error::new(ErrorCode::MissingInput).at(self.name).allowed(all)
     }
 
     /// On as many threads as asked; what a thread cannot be had for is worked out here.

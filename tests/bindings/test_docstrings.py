@@ -7,7 +7,7 @@ import pytest
 
 import mixcalc
 import mixcalc.applied
-import mixcalc.batches
+import mixcalc.streams
 import mixcalc.dask
 
 
@@ -23,7 +23,7 @@ def documented():
             for member, value in vars(item).items():
                 if not member.startswith("_") and (callable(value) or inspect.isdatadescriptor(value) or isinstance(value, staticmethod)):
                     yield f"{name}.{member}", value
-    for module in (mixcalc.applied, mixcalc.batches, mixcalc.dask):
+    for module in (mixcalc.applied, mixcalc.streams, mixcalc.dask):
         yield module.__name__, module
         for name in module.__all__:
             yield f"{module.__name__}.{name}", getattr(module, name)

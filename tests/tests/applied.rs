@@ -8,7 +8,7 @@
 
 use std::path::PathBuf;
 
-use mixcalc::columns::{Applied, AppliedLog, Column, OverlapCount, PointMark};
+use mixcalc::columns::{AppliedLog, AppliedTotals, Column, OverlapCount, PointMark};
 use mixcalc::*;
 use proptest::prelude::*;
 
@@ -17,7 +17,7 @@ fn percent(value: f64) -> Ratio {
 }
 
 /// Points of distance, swath, overlap, applied and target, counted as said.
-fn add_up(points: &[[f64; 5]], count: OverlapCount) -> (Applied, Vec<u16>) {
+fn add_up(points: &[[f64; 5]], count: OverlapCount) -> (AppliedTotals, Vec<u16>) {
     let column = |i: usize| points.iter().map(|point| point[i]).collect::<Vec<f64>>();
     let columns: Vec<Vec<f64>> = (0..5).map(column).collect();
     let mut marks = vec![9; points.len()];

@@ -335,6 +335,8 @@ fn a_refused_row_is_explained_as_its_sum_is_with_the_row_in_its_path() {
     assert_eq!((told(1).code(), told(1).path()), (ErrorCode::ProductsFillMix, "dose_l_per_ha[1]"));
     assert_eq!((told(2).code(), told(2).path()), (ErrorCode::NotFinite, "area_ha[2]"));
     assert_eq!(told(3).code(), ErrorCode::MissingInput);
+    let error = of.explained(&inputs[..3], 1).unwrap_err();
+    assert_eq!((error.code(), error.path()), (ErrorCode::MissingInput, "plan"));
 }
 
 #[test]

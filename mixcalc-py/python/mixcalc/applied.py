@@ -13,7 +13,7 @@ from typing import Any, Literal, NamedTuple
 
 from mixcalc import _columns
 
-__all__ = ["Applied", "PointMark", "add_up"]
+__all__ = ["AppliedTotals", "PointMark", "add_up"]
 
 
 class PointMark(enum.IntEnum):
@@ -31,7 +31,7 @@ class PointMark(enum.IntEnum):
     """The boom is closed: no swath."""
 
 
-class Applied(NamedTuple):
+class AppliedTotals(NamedTuple):
     """What a log adds up to."""
 
     area_ha: float
@@ -57,7 +57,7 @@ class Applied(NamedTuple):
 def add_up(
     frame: Any = None, /, *, distance_m: Any = None, swath_m: Any = None, applied_l_per_ha: Any = None, target_l_per_ha: Any = None,
     overlap_m: Any = 0.0, overlap: Literal["once", "each-time"] = "each-time", tolerance_percent: float, standstill_m: float = 0.0,
-) -> Applied:
+) -> AppliedTotals:
     """Adds up a log, each point by the ground that it treats, and marks its points.
 
     Parameters
@@ -84,7 +84,7 @@ def add_up(
 
     Returns
     -------
-    Applied
+    AppliedTotals
         Sums, counts, and the mark of each point.
 
     Raises
@@ -99,4 +99,4 @@ def add_up(
     }
     sums, volume_rate, to_target, counts, refused, marks = _columns.applied(frame, given, overlap, tolerance_percent, standstill_m)
     marked = {mark: counts[mark] for mark in PointMark}
-    return Applied(*sums, volume_rate, to_target, marked, refused, marks)
+    return AppliedTotals(*sums, volume_rate, to_target, marked, refused, marks)

@@ -12,7 +12,7 @@ Each partition is worked out as `mixcalc.columns` works out a frame, so that a r
 from collections.abc import Iterator
 from typing import Any
 
-from mixcalc import batches
+from mixcalc import streams
 
 __all__ = ["completed", "run"]
 
@@ -42,13 +42,13 @@ def run(calculation: str, frame: Any, /, **given: Any) -> Any:
     InputError
         For a calculation that there is not.
     """
-    function = batches.named(calculation)
-    meta = batches.partition(function, frame._meta, 1, given)
+    function = streams.named(calculation)
+    meta = streams.partition(function, frame._meta, 1, given)
     return frame.map_partitions(_partition, calculation, given, meta=meta)
 
 
 def _partition(frame: Any, calculation: str, given: dict[str, Any]) -> Any:
-    return batches.partition(batches.named(calculation), frame, 1, given)
+    return streams.partition(streams.named(calculation), frame, 1, given)
 
 
 def completed(frame: Any, client: Any) -> Iterator[tuple[int, Any]]:

@@ -57,7 +57,7 @@ pub struct AppliedLog<'a> {
 /// What an as-applied log adds up to: what [`AppliedLog::add_up`] answers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
-pub struct Applied {
+pub struct AppliedTotals {
     /// Ground treated.
     pub area: Area,
     /// Mix that went on it.
@@ -72,7 +72,7 @@ pub struct Applied {
     pub refused: usize,
 }
 
-impl Applied {
+impl AppliedTotals {
     /// The volume rate over all ground treated: mix over area, not the mean of the points. `None` where no ground is treated.
     #[must_use]
     pub fn volume_rate(&self) -> Option<VolumeRate> {
@@ -153,7 +153,7 @@ impl<'a> AppliedLog<'a> {
     /// # Source
     ///
     /// Definition.
-    pub fn add_up(&self, tolerance: Ratio, marks: &mut [u16]) -> Result<Applied, Error> {
+    pub fn add_up(&self, tolerance: Ratio, marks: &mut [u16]) -> Result<AppliedTotals, Error> {
         crate::quantity::factor(tolerance, "tolerance")?;
         crate::quantity::factor(self.standstill, "standstill")?;
         for (column, name) in self.named() {
@@ -193,7 +193,7 @@ impl<'a> AppliedLog<'a> {
             }
         }
         let [area, mix, target_mix] = sums.map(Sum::value);
-        Ok(Applied {
+        Ok(AppliedTotals {
             area: Area::from_hectares(area)?,
             mix: Volume::from_liters(mix)?,
             target_mix: Volume::from_liters(target_mix)?,

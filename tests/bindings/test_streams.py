@@ -1,4 +1,4 @@
-"""`mixcalc.batches` and `mixcalc.dask`: the rows of one frame whatever they come in; what is bad is told, and takes nothing else with it."""
+"""`mixcalc.streams` and `mixcalc.dask`: the rows of one frame whatever they come in; what is bad is told, and takes nothing else with it."""
 
 import functools
 import os
@@ -11,7 +11,7 @@ import numpy
 import pandas
 import pyarrow
 import pytest
-from mixcalc import batches, columns
+from mixcalc import columns, streams
 from test_columns import hostile
 
 dask = pytest.importorskip("dask")
@@ -25,12 +25,12 @@ def same_bits(frame, expected):
         assert frame[name].to_numpy().tobytes() == expected[name].to_numpy().tobytes(), name
 
 
-def test_batches_are_worked_out_as_the_whole_is():
+def test_streams_are_worked_out_as_the_whole_is():
     inputs = hostile(10_000)
     whole = columns.plan(**inputs, on_error="status")
     table = pyarrow.table(inputs)
     parts = [batch for size in (1, 999, 9000) for batch in table.slice(*{1: (0, 1), 999: (1, 999), 9000: (1000, 9000)}[size]).to_batches()]
-    sent = pickle.loads(pickle.dumps(functools.partial(batches.run, "plan")))
+    sent = pickle.loads(pickle.dumps(functools.partial(streams.run, "plan")))
     done = list(sent(iter(parts)))
     assert [type(batch) for batch in done] == [pyarrow.RecordBatch] * 3
     for name, values in whole.items():
@@ -40,12 +40,12 @@ def test_batches_are_worked_out_as_the_whole_is():
 
 def test_a_batch_that_cannot_be_taken_says_why_and_the_others_are_worked_out():
     good, bad = pyarrow.record_batch({"area_ha": [1.2, 0.4]}), pyarrow.record_batch({"area_ha": ["1.2 ha", "four"]})
-    done = list(batches.run("mix", [good, bad, good], volume_rate_l_per_ha=200.0))
+    done = list(streams.run("mix", [good, bad, good], volume_rate_l_per_ha=200.0))
     assert [batch["status"].to_pylist() for batch in done] == [[0, 0], [504, 504], [0, 0]]
     assert done[0]["mix_l"].equals(done[2]["mix_l"]) and numpy.isnan(done[1]["mix_l"].to_numpy()).all()
     assert done[0].schema.field("mix_l") == done[1].schema.field("mix_l") and done[0].schema.field("status") == done[1].schema.field("status")
     with pytest.raises(mixcalc.InputError, match="calculation"):
-        batches.run("mixture", [good])
+        streams.run("mixture", [good])
 
 
 @pytest.fixture(scope="module")

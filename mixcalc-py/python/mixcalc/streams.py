@@ -1,13 +1,13 @@
 """Sums over columns that come a record batch at a time: larger than memory, or on an engine that hands batches to its workers.
 
     >>> import pyarrow
-    >>> from mixcalc import batches
+    >>> from mixcalc import streams
     >>> fields = pyarrow.record_batch({"area_ha": [1.0, -1.0, 0.4]})
-    >>> (done,) = batches.run("mix", [fields], volume_rate_l_per_ha=200.0)
+    >>> (done,) = streams.run("mix", [fields], volume_rate_l_per_ha=200.0)
     >>> done["mix_l"].to_pylist()[::2], done["status"].to_pylist()
     ([200.0, 80.0], [0, 103, 0])
 
-`functools.partial(batches.run, "mix", volume_rate_l_per_ha=200.0)` is a function from an iterator to an iterator that can be sent to other
+`functools.partial(streams.run, "mix", volume_rate_l_per_ha=200.0)` is a function from an iterator to an iterator that can be sent to other
 processes, such as Spark's `mapInArrow` asks for.
 """
 
