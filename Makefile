@@ -90,7 +90,7 @@ test-c-extra: installed c-programs
 	$(BINDINGS) $(INSTALLED)/bin/pytest -q -p no:cacheprovider tests/bindings/extra
 
 # The programs of the C tests, each in every way, behind a command; the last two must be caught, so that silence says something.
-tried = $(1)/vectors >/dev/null; \
+tried = $(1)/vectors >/dev/null; $(1)/columns 5000 2 >/dev/null; \
 	$(1)/border docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml docs/examples/calibrated.toml; \
 	for job in docs/examples/demo.toml $(C_PROGRAMS)/stopped.toml; \
 	do for how in --view --pages; do $(1)/plan $$how $$job >/dev/null; done; done; \
@@ -116,7 +116,7 @@ test-sanitized: host = $(patsubst nightly-%,%,$(notdir $(NIGHTLY)))
 test-sanitized: c-programs
 	PATH="$(NIGHTLY)/bin:$$PATH" RUSTFLAGS=-Zsanitizer=address $(NIGHTLY)/bin/cargo build --locked --package mixcalc-ffi \
 		--target $(host) --target-dir $(SANITIZED)
-	for program in plan border vectors extra/careless; \
+	for program in plan border vectors columns extra/careless; \
 	do $(CC) -std=c11 -g -fsanitize=undefined -fno-sanitize-recover=all -Imixcalc-ffi/include -I$(C_PROGRAMS) tests/bindings/$$program.c \
 		$(SANITIZED)/$(host)/debug/libmixcalc_ffi.a -Wl,--whole-archive \
 		$(NIGHTLY)/lib/rustlib/$(host)/lib/librustc-nightly_rt.asan.a -Wl,--no-whole-archive \
@@ -155,9 +155,14 @@ bench-monte-carlo: installed ## Monte Carlo beside the same in numpy
 	$(INSTALLED)/bin/python benches/python/monte_carlo_beside_numpy.py $(RELEASE)/examples/monte_carlo
 
 .PHONY: bench-columns
-bench-columns: installed rust-plan ## Columns beside numpy, polars and a copy of the same streams; the hash of 10^7 hostile rows
+bench-columns: installed rust-plan c-programs ## Columns beside numpy, polars and a copy of the same streams; the hash of 10^7 hostile rows
 	POLARS_MAX_THREADS=1 $(INSTALLED)/bin/python benches/python/columns.py
 	$(RELEASE)/examples/column_hash 10000000
+	$(C_PROGRAMS)/columns 10000000 | sha256sum
+
+.PHONY: bench-dask
+bench-dask: installed ## Plain plans on a Dask cluster of processes on this machine: ROWS=number WORKERS=number
+	$(INSTALLED)/bin/python benches/python/columns_on_dask.py $(or $(ROWS),10000000) $(or $(WORKERS),2)
 
 .PHONY: bench-c
 bench-c: package ## Cost of the C interface beside plain C: nanoseconds, instructions; needs valgrind
@@ -234,7 +239,7 @@ c-programs: package ## The C library as it is installed, and the programs that t
 	mkdir -p $(C_PROGRAMS)
 	$(PYTHON) tests/bindings/vectors.py >$(C_PROGRAMS)/vectors.h
 	sed 's|^dose = "1.2 L/ha"|dose = "1.3 L/ha"|' docs/examples/demo.toml >$(C_PROGRAMS)/stopped.toml
-	for program in plan border vectors extra/careless; \
+	for program in plan border vectors columns extra/careless; \
 	do $(CC) -std=c11 $(STRICT) -I$(PACKAGE)/include -I$(C_PROGRAMS) tests/bindings/$$program.c -pthread \
 		-L$(PACKAGE)/lib -lmixcalc -Wl,-rpath,$(PACKAGE)/lib -o $(C_PROGRAMS)/$$(basename $$program); done
 

@@ -15,6 +15,11 @@
  *     char *) is good until that plan is given back, and not given back itself.
  *   - A struct that the caller owns starts as its _INIT macro, which says how large it is. Later releases append fields and write no
  *     more of them than the caller's struct has; lists of numbers (MIXCALC_ACTION_FILL and so on) grow at their end.
+ *   - mixcalc_columns_... work out rows: an input is a mixcalc_column, outputs and out_status have room for as many numbers as there are
+ *     rows, and no output lies where an input or another output does. Each row is its sum of one number to the last bit; out_status
+ *     receives for each 0, or the status that the sum would return, and such a row is not a number in every output, is counted in
+ *     out_refused, and stops no other. On threads, 1 for that of the caller, nothing changes but the time. Inputs of 0 rows and outputs
+ *     for them may be NULL.
  *   - Nothing is kept between calls: every function may be called from any thread at any time, and any number of threads may read
  *     one plan. Sums allocate nothing unless they fail.
  *   - Nothing here calls a dose safe. The label in force where you are decides.
@@ -627,6 +632,20 @@ typedef struct mixcalc_setting {
 
 /** How a mixcalc_setting starts. */
 #define MIXCALC_SETTING_INIT {sizeof(mixcalc_setting), NULL, NULL, NULL, NULL, NULL, 0}
+
+/**
+ * The numbers of an input, in the unit that its name ends in. This struct never changes.
+ */
+typedef struct mixcalc_column {
+  /**
+   * The number of the first row.
+   */
+  const double *values;
+  /**
+   * How many numbers further the next row stands: 1 where they lie side by side, 0 for one number for all rows.
+   */
+  size_t step;
+} mixcalc_column;
 
 /**
  * What mixcalc_rated_flow() fills: a flow of water at a pressure, as a standard or a custom states it.
@@ -2593,6 +2612,777 @@ uint32_t mixcalc_delivered_solid_dose(const struct mixcalc_uncertain *amount,
                                       const struct mixcalc_uncertain *volume_rate,
                                       struct mixcalc_uncertain **out_dose,
                                       struct mixcalc_error *error);
+
+/**
+ * Why a row of a function over columns was refused: the error of its sum, whose path is the name of the input with the row, such as
+ * area_ha[17].
+ *
+ * calculation    name of the function after mixcalc_columns_, such as "mix"
+ * inputs         its inputs, in its order
+ * inputs_count   how many
+ * rows           how many rows they have
+ * row            which, from 0
+ * error          may be NULL; receives the sentence
+ *
+ * Returns the status of the row, MIXCALC_STATUS_OK where it is not refused; MIXCALC_STATUS_NULL_POINTER (calculation, inputs), _LENGTH (inputs),
+ * _INDEX (row), _UNKNOWN_CHOICE (calculation), _MISSING_INPUT (inputs), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_explain(const char *calculation,
+                                 const struct mixcalc_column *inputs,
+                                 size_t inputs_count,
+                                 size_t rows,
+                                 size_t row,
+                                 struct mixcalc_error *error);
+
+/**
+ * The loads of one liquid product at a volume rate: mix, product, full loads and the part load after them, and the product in each. Nothing is measured here, and no limit of a label is known.
+ *
+ * area_ha                                      ground to be treated, ha, above 0
+ * volume_rate_l_per_ha                         volume of mix per ground area, the product inside, L/ha, above 0
+ * dose_l_per_ha                                volume of product per ground area, L/ha, above 0 and below the volume rate
+ * safe_fill_l                                  the most that the tank may be filled to, L, above 0
+ * out_mix_l                                    receives finished mix for the area, L
+ * out_product_l                                receives product for the area, L
+ * out_full_loads                               receives how many loads are filled to the safe fill
+ * out_part_load_l                              receives the part load after them, L; 0 where there is none
+ * out_product_in_full_load_l                   receives product in a load at the safe fill, L
+ * out_product_in_part_load_l                   receives product in the part load, L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_plan(struct mixcalc_column area_ha,
+                              struct mixcalc_column volume_rate_l_per_ha,
+                              struct mixcalc_column dose_l_per_ha,
+                              struct mixcalc_column safe_fill_l,
+                              size_t rows,
+                              size_t threads,
+                              double *out_mix_l,
+                              double *out_product_l,
+                              double *out_full_loads,
+                              double *out_part_load_l,
+                              double *out_product_in_full_load_l,
+                              double *out_product_in_part_load_l,
+                              uint16_t *out_status,
+                              size_t *out_refused,
+                              struct mixcalc_error *error);
+
+/**
+ * Volume of mix for an area at a volume rate.
+ *
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, 0 or more
+ * area_ha                                      ground to be treated, ha, 0 or more
+ * out_mix_l                                    receives finished mix, L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_mix(struct mixcalc_column volume_rate_l_per_ha,
+                             struct mixcalc_column area_ha,
+                             size_t rows,
+                             size_t threads,
+                             double *out_mix_l,
+                             uint16_t *out_status,
+                             size_t *out_refused,
+                             struct mixcalc_error *error);
+
+/**
+ * Ground that a volume of mix serves.
+ *
+ * mix_l                                        finished mix, L, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, above 0
+ * out_area_ha                                  receives ground that it serves, ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_area_for_mix(struct mixcalc_column mix_l,
+                                      struct mixcalc_column volume_rate_l_per_ha,
+                                      size_t rows,
+                                      size_t threads,
+                                      double *out_area_ha,
+                                      uint16_t *out_status,
+                                      size_t *out_refused,
+                                      struct mixcalc_error *error);
+
+/**
+ * Full loads, and the volume of the part load after them.
+ *
+ * mix_l                                        finished mix, L, above 0
+ * safe_fill_l                                  the most that the tank may be filled to, L, above 0
+ * out_full_loads                               receives how many loads are filled to the safe fill
+ * out_part_load_l                              receives the part load after them, L; 0 where there is none
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_full_and_part_load(struct mixcalc_column mix_l,
+                                            struct mixcalc_column safe_fill_l,
+                                            size_t rows,
+                                            size_t threads,
+                                            double *out_full_loads,
+                                            double *out_part_load_l,
+                                            uint16_t *out_status,
+                                            size_t *out_refused,
+                                            struct mixcalc_error *error);
+
+/**
+ * The most that a tank may be filled to, by what is known of it: the lesser of the nominal volume and the brim capacity without the headspace, down to a mark of the tank.
+ *
+ * nominal_l                                    nominal volume, L; 0 where it is not known
+ * brim_l                                       brim capacity, L; 0 where it is not known
+ * headspace_percent                            part of the brim capacity left empty on purpose, %, 0 or more and below 100
+ * graduation_l                                 the step of the tank's own marks, L; 0 for a tank without
+ * out_safe_fill_l                              receives the safe fill, L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_safe_fill(struct mixcalc_column nominal_l,
+                                   struct mixcalc_column brim_l,
+                                   struct mixcalc_column headspace_percent,
+                                   struct mixcalc_column graduation_l,
+                                   size_t rows,
+                                   size_t threads,
+                                   double *out_safe_fill_l,
+                                   uint16_t *out_status,
+                                   size_t *out_refused,
+                                   struct mixcalc_error *error);
+
+/**
+ * Whole graduations nearest to a volume, a half going down, and never over the maximum.
+ *
+ * amount_l                                     what the dose asks for, L, at least one graduation and at most the maximum
+ * graduation_l                                 the smallest step that the measure shows, L, above 0
+ * maximum_l                                    the most that the label allows, L; the amount itself where it allows no more
+ * out_graduations                              receives how many graduations to measure
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_graduations_of_volume(struct mixcalc_column amount_l,
+                                               struct mixcalc_column graduation_l,
+                                               struct mixcalc_column maximum_l,
+                                               size_t rows,
+                                               size_t threads,
+                                               double *out_graduations,
+                                               uint16_t *out_status,
+                                               size_t *out_refused,
+                                               struct mixcalc_error *error);
+
+/**
+ * Whole graduations nearest to a mass, a half going down, and never over the maximum.
+ *
+ * amount_kg                                    what the dose asks for, kg, at least one graduation and at most the maximum
+ * graduation_kg                                the smallest step that the measure shows, kg, above 0
+ * maximum_kg                                   the most that the label allows, kg; the amount itself where it allows no more
+ * out_graduations                              receives how many graduations to measure
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_graduations_of_mass(struct mixcalc_column amount_kg,
+                                             struct mixcalc_column graduation_kg,
+                                             struct mixcalc_column maximum_kg,
+                                             size_t rows,
+                                             size_t threads,
+                                             double *out_graduations,
+                                             uint16_t *out_status,
+                                             size_t *out_refused,
+                                             struct mixcalc_error *error);
+
+/**
+ * Volume of a product for an area, at a dose by volume.
+ *
+ * liquid_dose_l_per_ha                         volume of product per ground area, L/ha, 0 or more
+ * area_ha                                      ground to be treated, ha, 0 or more
+ * out_amount_l                                 receives product, L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_liquid_amount(struct mixcalc_column liquid_dose_l_per_ha,
+                                       struct mixcalc_column area_ha,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_amount_l,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * Mass of a product for an area, at a dose by mass.
+ *
+ * solid_dose_kg_per_ha                         mass of product per ground area, kg/ha, 0 or more
+ * area_ha                                      ground to be treated, ha, 0 or more
+ * out_amount_kg                                receives product, kg
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_solid_amount(struct mixcalc_column solid_dose_kg_per_ha,
+                                      struct mixcalc_column area_ha,
+                                      size_t rows,
+                                      size_t threads,
+                                      double *out_amount_kg,
+                                      uint16_t *out_status,
+                                      size_t *out_refused,
+                                      struct mixcalc_error *error);
+
+/**
+ * Volume of a product in a volume of mix, at a dose per volume of finished mix.
+ *
+ * volume_fraction_ml_per_100_l                 product per finished mix, mL/100 L, 0 or more
+ * mix_l                                        finished mix, the product inside, L, 0 or more
+ * out_amount_l                                 receives product, L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_liquid_amount_in_mix(struct mixcalc_column volume_fraction_ml_per_100_l,
+                                              struct mixcalc_column mix_l,
+                                              size_t rows,
+                                              size_t threads,
+                                              double *out_amount_l,
+                                              uint16_t *out_status,
+                                              size_t *out_refused,
+                                              struct mixcalc_error *error);
+
+/**
+ * Mass of a product in a volume of mix, at a dose per volume of finished mix.
+ *
+ * mass_concentration_g_per_100_l               product per finished mix, g/100 L, 0 or more
+ * mix_l                                        finished mix, the product inside, L, 0 or more
+ * out_amount_kg                                receives product, kg
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_solid_amount_in_mix(struct mixcalc_column mass_concentration_g_per_100_l,
+                                             struct mixcalc_column mix_l,
+                                             size_t rows,
+                                             size_t threads,
+                                             double *out_amount_kg,
+                                             uint16_t *out_status,
+                                             size_t *out_refused,
+                                             struct mixcalc_error *error);
+
+/**
+ * Dose by volume per ground area that a dose per volume of mix comes to.
+ *
+ * volume_fraction_ml_per_100_l                 product per finished mix, mL/100 L, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, 0 or more
+ * out_liquid_dose_l_per_ha                     receives volume of product per ground area, L/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_liquid_dose(struct mixcalc_column volume_fraction_ml_per_100_l,
+                                     struct mixcalc_column volume_rate_l_per_ha,
+                                     size_t rows,
+                                     size_t threads,
+                                     double *out_liquid_dose_l_per_ha,
+                                     uint16_t *out_status,
+                                     size_t *out_refused,
+                                     struct mixcalc_error *error);
+
+/**
+ * Dose by mass per ground area that a dose per volume of mix comes to.
+ *
+ * mass_concentration_g_per_100_l               product per finished mix, g/100 L, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, 0 or more
+ * out_solid_dose_kg_per_ha                     receives mass of product per ground area, kg/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_solid_dose(struct mixcalc_column mass_concentration_g_per_100_l,
+                                    struct mixcalc_column volume_rate_l_per_ha,
+                                    size_t rows,
+                                    size_t threads,
+                                    double *out_solid_dose_kg_per_ha,
+                                    uint16_t *out_status,
+                                    size_t *out_refused,
+                                    struct mixcalc_error *error);
+
+/**
+ * Dose per volume of finished mix that a dose by volume per ground area comes to.
+ *
+ * liquid_dose_l_per_ha                         volume of product per ground area, L/ha, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, above 0
+ * out_volume_fraction_ml_per_100_l             receives product per finished mix, mL/100 L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_volume_fraction(struct mixcalc_column liquid_dose_l_per_ha,
+                                         struct mixcalc_column volume_rate_l_per_ha,
+                                         size_t rows,
+                                         size_t threads,
+                                         double *out_volume_fraction_ml_per_100_l,
+                                         uint16_t *out_status,
+                                         size_t *out_refused,
+                                         struct mixcalc_error *error);
+
+/**
+ * Dose per volume of finished mix that a dose by mass per ground area comes to.
+ *
+ * solid_dose_kg_per_ha                         mass of product per ground area, kg/ha, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, above 0
+ * out_mass_concentration_g_per_100_l           receives product per finished mix, g/100 L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_mass_concentration(struct mixcalc_column solid_dose_kg_per_ha,
+                                            struct mixcalc_column volume_rate_l_per_ha,
+                                            size_t rows,
+                                            size_t threads,
+                                            double *out_mass_concentration_g_per_100_l,
+                                            uint16_t *out_status,
+                                            size_t *out_refused,
+                                            struct mixcalc_error *error);
+
+/**
+ * Active substance per ground area in a dose by volume.
+ *
+ * content_g_per_l                              active substance in the product, g/L, 0 or more
+ * liquid_dose_l_per_ha                         volume of product per ground area, L/ha, 0 or more
+ * out_substance_kg_per_ha                      receives active substance per ground area, kg/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_substance_in_liquid_dose(struct mixcalc_column content_g_per_l,
+                                                  struct mixcalc_column liquid_dose_l_per_ha,
+                                                  size_t rows,
+                                                  size_t threads,
+                                                  double *out_substance_kg_per_ha,
+                                                  uint16_t *out_status,
+                                                  size_t *out_refused,
+                                                  struct mixcalc_error *error);
+
+/**
+ * Active substance per ground area in a dose by mass.
+ *
+ * content_g_per_kg                             active substance in the product, g/kg, 0 or more
+ * solid_dose_kg_per_ha                         mass of product per ground area, kg/ha, 0 or more
+ * out_substance_kg_per_ha                      receives active substance per ground area, kg/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_substance_in_solid_dose(struct mixcalc_column content_g_per_kg,
+                                                 struct mixcalc_column solid_dose_kg_per_ha,
+                                                 size_t rows,
+                                                 size_t threads,
+                                                 double *out_substance_kg_per_ha,
+                                                 uint16_t *out_status,
+                                                 size_t *out_refused,
+                                                 struct mixcalc_error *error);
+
+/**
+ * Dose by volume that gives an amount of active substance per ground area.
+ *
+ * content_g_per_l                              active substance in the product, g/L, above 0
+ * substance_kg_per_ha                          active substance per ground area, kg/ha, 0 or more
+ * out_liquid_dose_l_per_ha                     receives volume of product per ground area, L/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_liquid_dose_of_substance(struct mixcalc_column content_g_per_l,
+                                                  struct mixcalc_column substance_kg_per_ha,
+                                                  size_t rows,
+                                                  size_t threads,
+                                                  double *out_liquid_dose_l_per_ha,
+                                                  uint16_t *out_status,
+                                                  size_t *out_refused,
+                                                  struct mixcalc_error *error);
+
+/**
+ * Dose by mass that gives an amount of active substance per ground area.
+ *
+ * content_g_per_kg                             active substance in the product, g/kg, above 0
+ * substance_kg_per_ha                          active substance per ground area, kg/ha, 0 or more
+ * out_solid_dose_kg_per_ha                     receives mass of product per ground area, kg/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_solid_dose_of_substance(struct mixcalc_column content_g_per_kg,
+                                                 struct mixcalc_column substance_kg_per_ha,
+                                                 size_t rows,
+                                                 size_t threads,
+                                                 double *out_solid_dose_kg_per_ha,
+                                                 uint16_t *out_status,
+                                                 size_t *out_refused,
+                                                 struct mixcalc_error *error);
+
+/**
+ * Mass of a volume of a liquid.
+ *
+ * density_kg_per_l                             density of the liquid, kg/L, above 0
+ * volume_l                                     its volume, L, 0 or more
+ * out_mass_kg                                  receives its mass, kg
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_liquid_mass(struct mixcalc_column density_kg_per_l,
+                                     struct mixcalc_column volume_l,
+                                     size_t rows,
+                                     size_t threads,
+                                     double *out_mass_kg,
+                                     uint16_t *out_status,
+                                     size_t *out_refused,
+                                     struct mixcalc_error *error);
+
+/**
+ * Volume of a mass of a liquid.
+ *
+ * mass_kg                                      mass of the liquid, kg, 0 or more
+ * density_kg_per_l                             its density, kg/L, above 0
+ * out_volume_l                                 receives its volume, L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_liquid_volume(struct mixcalc_column mass_kg,
+                                       struct mixcalc_column density_kg_per_l,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_volume_l,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * Volume rate at a flow, a speed over the ground and a swath.
+ *
+ * flow_l_per_min                               flow of all open nozzles together, L/min, 0 or more
+ * speed_km_per_h                               speed over the ground, km/h, above 0
+ * swath_m                                      treated width per pass, m, above 0
+ * out_volume_rate_l_per_ha                     receives volume of mix per ground area, L/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_volume_rate(struct mixcalc_column flow_l_per_min,
+                                     struct mixcalc_column speed_km_per_h,
+                                     struct mixcalc_column swath_m,
+                                     size_t rows,
+                                     size_t threads,
+                                     double *out_volume_rate_l_per_ha,
+                                     uint16_t *out_status,
+                                     size_t *out_refused,
+                                     struct mixcalc_error *error);
+
+/**
+ * Flow of all open nozzles that a volume rate takes.
+ *
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, 0 or more
+ * speed_km_per_h                               speed over the ground, km/h, 0 or more
+ * swath_m                                      treated width per pass, m, 0 or more
+ * out_flow_l_per_min                           receives flow of all open nozzles together, L/min
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_required_flow(struct mixcalc_column volume_rate_l_per_ha,
+                                       struct mixcalc_column speed_km_per_h,
+                                       struct mixcalc_column swath_m,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_flow_l_per_min,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * Speed over the ground at which a flow gives a volume rate.
+ *
+ * flow_l_per_min                               flow of all open nozzles together, L/min, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, above 0
+ * swath_m                                      treated width per pass, m, above 0
+ * out_speed_km_per_h                           receives speed over the ground, km/h
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_required_speed(struct mixcalc_column flow_l_per_min,
+                                        struct mixcalc_column volume_rate_l_per_ha,
+                                        struct mixcalc_column swath_m,
+                                        size_t rows,
+                                        size_t threads,
+                                        double *out_speed_km_per_h,
+                                        uint16_t *out_status,
+                                        size_t *out_refused,
+                                        struct mixcalc_error *error);
+
+/**
+ * Swath over which a flow gives a volume rate at a speed.
+ *
+ * flow_l_per_min                               flow of all open nozzles together, L/min, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, L/ha, above 0
+ * speed_km_per_h                               speed over the ground, km/h, above 0
+ * out_swath_m                                  receives treated width per pass, m
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_required_swath(struct mixcalc_column flow_l_per_min,
+                                        struct mixcalc_column volume_rate_l_per_ha,
+                                        struct mixcalc_column speed_km_per_h,
+                                        size_t rows,
+                                        size_t threads,
+                                        double *out_swath_m,
+                                        uint16_t *out_status,
+                                        size_t *out_refused,
+                                        struct mixcalc_error *error);
+
+/**
+ * Ground treated in a time. Turning and filling are not in it.
+ *
+ * speed_km_per_h                               speed over the ground, km/h, 0 or more
+ * swath_m                                      treated width per pass, m, 0 or more
+ * out_work_rate_ha_per_h                       receives ground treated in a time, ha/h
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_work_rate(struct mixcalc_column speed_km_per_h,
+                                   struct mixcalc_column swath_m,
+                                   size_t rows,
+                                   size_t threads,
+                                   double *out_work_rate_ha_per_h,
+                                   uint16_t *out_status,
+                                   size_t *out_refused,
+                                   struct mixcalc_error *error);
+
+/**
+ * Time that the nozzles are open over an area. Turning and filling are not in it.
+ *
+ * area_ha                                      ground to be treated, ha, 0 or more
+ * work_rate_ha_per_h                           ground treated in a time, ha/h, above 0
+ * out_time_s                                   receives time that the nozzles are open, s
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_spraying_time(struct mixcalc_column area_ha,
+                                       struct mixcalc_column work_rate_ha_per_h,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_time_s,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * Flow from a volume that was caught in a time.
+ *
+ * volume_l                                     volume that was caught, L, 0 or more
+ * time_s                                       time for which it was caught, s, above 0
+ * out_flow_l_per_min                           receives flow, L/min
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_flow(struct mixcalc_column volume_l,
+                              struct mixcalc_column time_s,
+                              size_t rows,
+                              size_t threads,
+                              double *out_flow_l_per_min,
+                              uint16_t *out_status,
+                              size_t *out_refused,
+                              struct mixcalc_error *error);
+
+/**
+ * Speed from a distance that was covered in a time.
+ *
+ * distance_m                                   distance over the ground, m, 0 or more
+ * time_s                                       time that it took, s, above 0
+ * out_speed_km_per_h                           receives speed over the ground, km/h
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_speed(struct mixcalc_column distance_m,
+                               struct mixcalc_column time_s,
+                               size_t rows,
+                               size_t threads,
+                               double *out_speed_km_per_h,
+                               uint16_t *out_status,
+                               size_t *out_refused,
+                               struct mixcalc_error *error);
+
+/**
+ * Length of a course that a swath treats an area on.
+ *
+ * area_ha                                      ground of the course, ha, 0 or more
+ * swath_m                                      treated width per pass, m, above 0
+ * out_course_length_m                          receives length of the course, m
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_course_length(struct mixcalc_column area_ha,
+                                       struct mixcalc_column swath_m,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_course_length_m,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * One point of an as-applied log: ground that the swath treats, mix that went on it, mix that the target asks for on it, and the applied rate as a part of the target.
+ *
+ * distance_m                                   travelled since the point before, m, 0 or more
+ * swath_m                                      width of the open sections, m, 0 or more; 0 where the boom is closed
+ * overlap_m                                    what of the swath lies on ground treated before, where such ground is counted once, m, at most the swath; 0 where it is counted each time
+ * applied_l_per_ha                             volume rate over the swath, as logged, L/ha, 0 or more
+ * target_l_per_ha                              volume rate that was asked for, L/ha, above 0
+ * out_area_ha                                  receives ground that the swath treats, without the overlap, ha
+ * out_mix_l                                    receives mix that went on it, L
+ * out_target_mix_l                             receives mix that the target asks for on it, L
+ * out_to_target                                receives the applied rate as a part of the target
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_applied_point(struct mixcalc_column distance_m,
+                                       struct mixcalc_column swath_m,
+                                       struct mixcalc_column overlap_m,
+                                       struct mixcalc_column applied_l_per_ha,
+                                       struct mixcalc_column target_l_per_ha,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_area_ha,
+                                       double *out_mix_l,
+                                       double *out_target_mix_l,
+                                       double *out_to_target,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * Density of pure water at a temperature from 0 to 40 °C.
+ *
+ * temperature_c                                temperature of the water, °C, from 0 to 40
+ * out_density_kg_per_l                         receives its density, kg/L
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_water_density(struct mixcalc_column temperature_c,
+                                       size_t rows,
+                                       size_t threads,
+                                       double *out_density_kg_per_l,
+                                       uint16_t *out_status,
+                                       size_t *out_refused,
+                                       struct mixcalc_error *error);
+
+/**
+ * Flow of a nozzle at a pressure, by the square root of the pressure, from its flow at one pressure.
+ *
+ * rated_flow_l_per_min                         flow of the nozzle at the rated pressure, L/min, above 0
+ * rated_pressure_kpa                           pressure at which it has that flow, kPa, above 0
+ * pressure_kpa                                 pressure that is asked about, kPa, above 0
+ * out_flow_l_per_min                           receives flow at that pressure, L/min
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_flow_at_pressure(struct mixcalc_column rated_flow_l_per_min,
+                                          struct mixcalc_column rated_pressure_kpa,
+                                          struct mixcalc_column pressure_kpa,
+                                          size_t rows,
+                                          size_t threads,
+                                          double *out_flow_l_per_min,
+                                          uint16_t *out_status,
+                                          size_t *out_refused,
+                                          struct mixcalc_error *error);
+
+/**
+ * Pressure at which a nozzle has a flow, by the square root of the pressure, from its flow at one pressure.
+ *
+ * rated_flow_l_per_min                         flow of the nozzle at the rated pressure, L/min, above 0
+ * rated_pressure_kpa                           pressure at which it has that flow, kPa, above 0
+ * flow_l_per_min                               flow that is asked for, L/min, above 0
+ * out_pressure_kpa                             receives pressure that gives it, kPa
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_required_pressure(struct mixcalc_column rated_flow_l_per_min,
+                                           struct mixcalc_column rated_pressure_kpa,
+                                           struct mixcalc_column flow_l_per_min,
+                                           size_t rows,
+                                           size_t threads,
+                                           double *out_pressure_kpa,
+                                           uint16_t *out_status,
+                                           size_t *out_refused,
+                                           struct mixcalc_error *error);
+
+/**
+ * Dose by volume that reaches the ground, and its standard uncertainty, from what was measured into a mix and what the sprayer puts out.
+ *
+ * amount_l                                     product in the mix, L, above 0
+ * amount_standard_uncertainty_l                its standard uncertainty, L, 0 or more
+ * mix_l                                        finished mix, L, above 0
+ * mix_standard_uncertainty_l                   its standard uncertainty, L, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, as calibrated, L/ha, above 0
+ * volume_rate_standard_uncertainty_l_per_ha    its standard uncertainty, L/ha, 0 or more
+ * out_liquid_dose_l_per_ha                     receives volume of product per ground area, L/ha
+ * out_liquid_dose_standard_uncertainty_l_per_ha receives its standard uncertainty, L/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_delivered_liquid_dose(struct mixcalc_column amount_l,
+                                               struct mixcalc_column amount_standard_uncertainty_l,
+                                               struct mixcalc_column mix_l,
+                                               struct mixcalc_column mix_standard_uncertainty_l,
+                                               struct mixcalc_column volume_rate_l_per_ha,
+                                               struct mixcalc_column volume_rate_standard_uncertainty_l_per_ha,
+                                               size_t rows,
+                                               size_t threads,
+                                               double *out_liquid_dose_l_per_ha,
+                                               double *out_liquid_dose_standard_uncertainty_l_per_ha,
+                                               uint16_t *out_status,
+                                               size_t *out_refused,
+                                               struct mixcalc_error *error);
+
+/**
+ * Dose by mass that reaches the ground, and its standard uncertainty, from what was measured into a mix and what the sprayer puts out.
+ *
+ * amount_kg                                    product in the mix, kg, above 0
+ * amount_standard_uncertainty_kg               its standard uncertainty, kg, 0 or more
+ * mix_l                                        finished mix, L, above 0
+ * mix_standard_uncertainty_l                   its standard uncertainty, L, 0 or more
+ * volume_rate_l_per_ha                         volume of mix per ground area, as calibrated, L/ha, above 0
+ * volume_rate_standard_uncertainty_l_per_ha    its standard uncertainty, L/ha, 0 or more
+ * out_solid_dose_kg_per_ha                     receives mass of product per ground area, kg/ha
+ * out_solid_dose_standard_uncertainty_kg_per_ha receives its standard uncertainty, kg/ha
+ *
+ * What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,
+ * _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.
+ */
+uint32_t mixcalc_columns_delivered_solid_dose(struct mixcalc_column amount_kg,
+                                              struct mixcalc_column amount_standard_uncertainty_kg,
+                                              struct mixcalc_column mix_l,
+                                              struct mixcalc_column mix_standard_uncertainty_l,
+                                              struct mixcalc_column volume_rate_l_per_ha,
+                                              struct mixcalc_column volume_rate_standard_uncertainty_l_per_ha,
+                                              size_t rows,
+                                              size_t threads,
+                                              double *out_solid_dose_kg_per_ha,
+                                              double *out_solid_dose_standard_uncertainty_kg_per_ha,
+                                              uint16_t *out_status,
+                                              size_t *out_refused,
+                                              struct mixcalc_error *error);
 
 /**
  * The flow that a standard nozzle size stands for.

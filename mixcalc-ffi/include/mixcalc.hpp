@@ -1581,6 +1581,257 @@ inline std::string_view version() { return mixcalc_version(); }
 /// MIXCALC_ABI_VERSION of the library that the program runs with.
 inline std::uint32_t abi_version() { return mixcalc_abi_version(); }
 
+/// The same sums over columns: each row is its sum of one number to the last bit. `status` receives for each row 0 or the code of its error;
+/// a row that is refused is not a number in every output and stops no other; what is returned is how many are refused. No output lies where
+/// an input or another output does.
+namespace columns {
+
+/// The numbers of an input: side by side, in steps, or one for all rows.
+struct Column : mixcalc_column {
+    Column(const double *values, std::size_t step = 1) noexcept : mixcalc_column{values, step} {}
+    /// One number for all rows; it is looked at until the function returns.
+    static Column same(const double &value) noexcept { return Column(&value, 0); }
+};
+
+namespace detail {
+
+template <class Function, class... Arguments> std::size_t rows(Function function, Arguments... arguments)
+{
+    std::size_t refused = 0;
+    mixcalc::detail::call(function, arguments..., &refused);
+    return refused;
+}
+
+} // namespace detail
+
+/// Throws the error of a row that was refused; does nothing for any other.
+inline void explain(const char *calculation, const std::vector<Column> &inputs, std::size_t rows, std::size_t row)
+{
+    const std::vector<mixcalc_column> given(inputs.begin(), inputs.end());
+    mixcalc::detail::call(mixcalc_columns_explain, calculation, given.data(), given.size(), rows, row);
+}
+
+// --- Made from the list of calculations ---
+/// The loads of one liquid product at a volume rate: mix, product, full loads and the part load after them, and the product in each. Nothing is measured here, and no limit of a label is known.
+inline std::size_t plan(Column area_ha, Column volume_rate_l_per_ha, Column dose_l_per_ha, Column safe_fill_l, std::size_t rows, double *mix_l, double *product_l, double *full_loads, double *part_load_l, double *product_in_full_load_l, double *product_in_part_load_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_plan, area_ha, volume_rate_l_per_ha, dose_l_per_ha, safe_fill_l, rows, threads, mix_l, product_l, full_loads, part_load_l, product_in_full_load_l, product_in_part_load_l, status);
+}
+
+/// Volume of mix for an area at a volume rate.
+inline std::size_t mix(Column volume_rate_l_per_ha, Column area_ha, std::size_t rows, double *mix_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_mix, volume_rate_l_per_ha, area_ha, rows, threads, mix_l, status);
+}
+
+/// Ground that a volume of mix serves.
+inline std::size_t area_for_mix(Column mix_l, Column volume_rate_l_per_ha, std::size_t rows, double *area_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_area_for_mix, mix_l, volume_rate_l_per_ha, rows, threads, area_ha, status);
+}
+
+/// Full loads, and the volume of the part load after them.
+inline std::size_t full_and_part_load(Column mix_l, Column safe_fill_l, std::size_t rows, double *full_loads, double *part_load_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_full_and_part_load, mix_l, safe_fill_l, rows, threads, full_loads, part_load_l, status);
+}
+
+/// The most that a tank may be filled to, by what is known of it: the lesser of the nominal volume and the brim capacity without the headspace, down to a mark of the tank.
+inline std::size_t safe_fill(Column nominal_l, Column brim_l, Column headspace_percent, Column graduation_l, std::size_t rows, double *safe_fill_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_safe_fill, nominal_l, brim_l, headspace_percent, graduation_l, rows, threads, safe_fill_l, status);
+}
+
+/// Whole graduations nearest to a volume, a half going down, and never over the maximum.
+inline std::size_t graduations_of_volume(Column amount_l, Column graduation_l, Column maximum_l, std::size_t rows, double *graduations, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_graduations_of_volume, amount_l, graduation_l, maximum_l, rows, threads, graduations, status);
+}
+
+/// Whole graduations nearest to a mass, a half going down, and never over the maximum.
+inline std::size_t graduations_of_mass(Column amount_kg, Column graduation_kg, Column maximum_kg, std::size_t rows, double *graduations, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_graduations_of_mass, amount_kg, graduation_kg, maximum_kg, rows, threads, graduations, status);
+}
+
+/// Volume of a product for an area, at a dose by volume.
+inline std::size_t liquid_amount(Column liquid_dose_l_per_ha, Column area_ha, std::size_t rows, double *amount_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_liquid_amount, liquid_dose_l_per_ha, area_ha, rows, threads, amount_l, status);
+}
+
+/// Mass of a product for an area, at a dose by mass.
+inline std::size_t solid_amount(Column solid_dose_kg_per_ha, Column area_ha, std::size_t rows, double *amount_kg, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_solid_amount, solid_dose_kg_per_ha, area_ha, rows, threads, amount_kg, status);
+}
+
+/// Volume of a product in a volume of mix, at a dose per volume of finished mix.
+inline std::size_t liquid_amount_in_mix(Column volume_fraction_ml_per_100_l, Column mix_l, std::size_t rows, double *amount_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_liquid_amount_in_mix, volume_fraction_ml_per_100_l, mix_l, rows, threads, amount_l, status);
+}
+
+/// Mass of a product in a volume of mix, at a dose per volume of finished mix.
+inline std::size_t solid_amount_in_mix(Column mass_concentration_g_per_100_l, Column mix_l, std::size_t rows, double *amount_kg, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_solid_amount_in_mix, mass_concentration_g_per_100_l, mix_l, rows, threads, amount_kg, status);
+}
+
+/// Dose by volume per ground area that a dose per volume of mix comes to.
+inline std::size_t liquid_dose(Column volume_fraction_ml_per_100_l, Column volume_rate_l_per_ha, std::size_t rows, double *liquid_dose_l_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_liquid_dose, volume_fraction_ml_per_100_l, volume_rate_l_per_ha, rows, threads, liquid_dose_l_per_ha, status);
+}
+
+/// Dose by mass per ground area that a dose per volume of mix comes to.
+inline std::size_t solid_dose(Column mass_concentration_g_per_100_l, Column volume_rate_l_per_ha, std::size_t rows, double *solid_dose_kg_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_solid_dose, mass_concentration_g_per_100_l, volume_rate_l_per_ha, rows, threads, solid_dose_kg_per_ha, status);
+}
+
+/// Dose per volume of finished mix that a dose by volume per ground area comes to.
+inline std::size_t volume_fraction(Column liquid_dose_l_per_ha, Column volume_rate_l_per_ha, std::size_t rows, double *volume_fraction_ml_per_100_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_volume_fraction, liquid_dose_l_per_ha, volume_rate_l_per_ha, rows, threads, volume_fraction_ml_per_100_l, status);
+}
+
+/// Dose per volume of finished mix that a dose by mass per ground area comes to.
+inline std::size_t mass_concentration(Column solid_dose_kg_per_ha, Column volume_rate_l_per_ha, std::size_t rows, double *mass_concentration_g_per_100_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_mass_concentration, solid_dose_kg_per_ha, volume_rate_l_per_ha, rows, threads, mass_concentration_g_per_100_l, status);
+}
+
+/// Active substance per ground area in a dose by volume.
+inline std::size_t substance_in_liquid_dose(Column content_g_per_l, Column liquid_dose_l_per_ha, std::size_t rows, double *substance_kg_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_substance_in_liquid_dose, content_g_per_l, liquid_dose_l_per_ha, rows, threads, substance_kg_per_ha, status);
+}
+
+/// Active substance per ground area in a dose by mass.
+inline std::size_t substance_in_solid_dose(Column content_g_per_kg, Column solid_dose_kg_per_ha, std::size_t rows, double *substance_kg_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_substance_in_solid_dose, content_g_per_kg, solid_dose_kg_per_ha, rows, threads, substance_kg_per_ha, status);
+}
+
+/// Dose by volume that gives an amount of active substance per ground area.
+inline std::size_t liquid_dose_of_substance(Column content_g_per_l, Column substance_kg_per_ha, std::size_t rows, double *liquid_dose_l_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_liquid_dose_of_substance, content_g_per_l, substance_kg_per_ha, rows, threads, liquid_dose_l_per_ha, status);
+}
+
+/// Dose by mass that gives an amount of active substance per ground area.
+inline std::size_t solid_dose_of_substance(Column content_g_per_kg, Column substance_kg_per_ha, std::size_t rows, double *solid_dose_kg_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_solid_dose_of_substance, content_g_per_kg, substance_kg_per_ha, rows, threads, solid_dose_kg_per_ha, status);
+}
+
+/// Mass of a volume of a liquid.
+inline std::size_t liquid_mass(Column density_kg_per_l, Column volume_l, std::size_t rows, double *mass_kg, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_liquid_mass, density_kg_per_l, volume_l, rows, threads, mass_kg, status);
+}
+
+/// Volume of a mass of a liquid.
+inline std::size_t liquid_volume(Column mass_kg, Column density_kg_per_l, std::size_t rows, double *volume_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_liquid_volume, mass_kg, density_kg_per_l, rows, threads, volume_l, status);
+}
+
+/// Volume rate at a flow, a speed over the ground and a swath.
+inline std::size_t volume_rate(Column flow_l_per_min, Column speed_km_per_h, Column swath_m, std::size_t rows, double *volume_rate_l_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_volume_rate, flow_l_per_min, speed_km_per_h, swath_m, rows, threads, volume_rate_l_per_ha, status);
+}
+
+/// Flow of all open nozzles that a volume rate takes.
+inline std::size_t required_flow(Column volume_rate_l_per_ha, Column speed_km_per_h, Column swath_m, std::size_t rows, double *flow_l_per_min, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_required_flow, volume_rate_l_per_ha, speed_km_per_h, swath_m, rows, threads, flow_l_per_min, status);
+}
+
+/// Speed over the ground at which a flow gives a volume rate.
+inline std::size_t required_speed(Column flow_l_per_min, Column volume_rate_l_per_ha, Column swath_m, std::size_t rows, double *speed_km_per_h, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_required_speed, flow_l_per_min, volume_rate_l_per_ha, swath_m, rows, threads, speed_km_per_h, status);
+}
+
+/// Swath over which a flow gives a volume rate at a speed.
+inline std::size_t required_swath(Column flow_l_per_min, Column volume_rate_l_per_ha, Column speed_km_per_h, std::size_t rows, double *swath_m, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_required_swath, flow_l_per_min, volume_rate_l_per_ha, speed_km_per_h, rows, threads, swath_m, status);
+}
+
+/// Ground treated in a time. Turning and filling are not in it.
+inline std::size_t work_rate(Column speed_km_per_h, Column swath_m, std::size_t rows, double *work_rate_ha_per_h, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_work_rate, speed_km_per_h, swath_m, rows, threads, work_rate_ha_per_h, status);
+}
+
+/// Time that the nozzles are open over an area. Turning and filling are not in it.
+inline std::size_t spraying_time(Column area_ha, Column work_rate_ha_per_h, std::size_t rows, double *time_s, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_spraying_time, area_ha, work_rate_ha_per_h, rows, threads, time_s, status);
+}
+
+/// Flow from a volume that was caught in a time.
+inline std::size_t flow(Column volume_l, Column time_s, std::size_t rows, double *flow_l_per_min, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_flow, volume_l, time_s, rows, threads, flow_l_per_min, status);
+}
+
+/// Speed from a distance that was covered in a time.
+inline std::size_t speed(Column distance_m, Column time_s, std::size_t rows, double *speed_km_per_h, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_speed, distance_m, time_s, rows, threads, speed_km_per_h, status);
+}
+
+/// Length of a course that a swath treats an area on.
+inline std::size_t course_length(Column area_ha, Column swath_m, std::size_t rows, double *course_length_m, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_course_length, area_ha, swath_m, rows, threads, course_length_m, status);
+}
+
+/// One point of an as-applied log: ground that the swath treats, mix that went on it, mix that the target asks for on it, and the applied rate as a part of the target.
+inline std::size_t applied_point(Column distance_m, Column swath_m, Column overlap_m, Column applied_l_per_ha, Column target_l_per_ha, std::size_t rows, double *area_ha, double *mix_l, double *target_mix_l, double *to_target, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_applied_point, distance_m, swath_m, overlap_m, applied_l_per_ha, target_l_per_ha, rows, threads, area_ha, mix_l, target_mix_l, to_target, status);
+}
+
+/// Density of pure water at a temperature from 0 to 40 °C.
+inline std::size_t water_density(Column temperature_c, std::size_t rows, double *density_kg_per_l, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_water_density, temperature_c, rows, threads, density_kg_per_l, status);
+}
+
+/// Flow of a nozzle at a pressure, by the square root of the pressure, from its flow at one pressure.
+inline std::size_t flow_at_pressure(Column rated_flow_l_per_min, Column rated_pressure_kpa, Column pressure_kpa, std::size_t rows, double *flow_l_per_min, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_flow_at_pressure, rated_flow_l_per_min, rated_pressure_kpa, pressure_kpa, rows, threads, flow_l_per_min, status);
+}
+
+/// Pressure at which a nozzle has a flow, by the square root of the pressure, from its flow at one pressure.
+inline std::size_t required_pressure(Column rated_flow_l_per_min, Column rated_pressure_kpa, Column flow_l_per_min, std::size_t rows, double *pressure_kpa, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_required_pressure, rated_flow_l_per_min, rated_pressure_kpa, flow_l_per_min, rows, threads, pressure_kpa, status);
+}
+
+/// Dose by volume that reaches the ground, and its standard uncertainty, from what was measured into a mix and what the sprayer puts out.
+inline std::size_t delivered_liquid_dose(Column amount_l, Column amount_standard_uncertainty_l, Column mix_l, Column mix_standard_uncertainty_l, Column volume_rate_l_per_ha, Column volume_rate_standard_uncertainty_l_per_ha, std::size_t rows, double *liquid_dose_l_per_ha, double *liquid_dose_standard_uncertainty_l_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_delivered_liquid_dose, amount_l, amount_standard_uncertainty_l, mix_l, mix_standard_uncertainty_l, volume_rate_l_per_ha, volume_rate_standard_uncertainty_l_per_ha, rows, threads, liquid_dose_l_per_ha, liquid_dose_standard_uncertainty_l_per_ha, status);
+}
+
+/// Dose by mass that reaches the ground, and its standard uncertainty, from what was measured into a mix and what the sprayer puts out.
+inline std::size_t delivered_solid_dose(Column amount_kg, Column amount_standard_uncertainty_kg, Column mix_l, Column mix_standard_uncertainty_l, Column volume_rate_l_per_ha, Column volume_rate_standard_uncertainty_l_per_ha, std::size_t rows, double *solid_dose_kg_per_ha, double *solid_dose_standard_uncertainty_kg_per_ha, std::uint16_t *status, std::size_t threads = 1)
+{
+    return detail::rows(mixcalc_columns_delivered_solid_dose, amount_kg, amount_standard_uncertainty_kg, mix_l, mix_standard_uncertainty_l, volume_rate_l_per_ha, volume_rate_standard_uncertainty_l_per_ha, rows, threads, solid_dose_kg_per_ha, solid_dose_standard_uncertainty_kg_per_ha, status);
+}
+
+// --- Up to here ---
+
+} // namespace columns
+
 } // namespace mixcalc
 
 #endif

@@ -24,6 +24,8 @@
 //! | `nozzle` | nozzles, standard sizes, fans |
 //! | `nozzle_check` | the catches of a boom judged |
 //! | `repeats` | how often to measure, outliers, wear, control charts |
+//! | `column` | a column, and what every function over columns does |
+//! | `columns` | the functions over columns, made from the core's list |
 //! | `simulation` | Monte Carlo over the caller's model |
 //! | `schema` | the schemas of the documents |
 //! | `version` | which library this is |
@@ -36,6 +38,8 @@
 mod border;
 mod calibration;
 mod choice;
+mod column;
+mod columns;
 mod error;
 mod failure;
 mod handle;
@@ -59,6 +63,8 @@ mod view_mix;
 
 pub use calibration::*;
 pub use choice::*;
+pub use column::{ColumnView, mixcalc_columns_explain};
+pub use columns::*;
 pub use error::{ErrorDetails, MIXCALC_MESSAGE_SIZE, MIXCALC_TEXT_SIZE};
 pub use nozzle::*;
 pub use nozzle_check::*;

@@ -7,7 +7,8 @@ use std::ffi::{c_char, c_int, c_void};
 use std::num::NonZeroUsize;
 use std::slice;
 
-use mixcalc::columns::{Calculation, Column, Statuses, calculations};
+use mixcalc::columns::{AppliedLog, Column, OverlapCount, Statuses, calculation};
+use mixcalc::{Length, Ratio};
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
 use pyo3::types::{PyCapsule, PyCapsuleMethods};
@@ -105,10 +106,6 @@ impl<'py> Array<'py> {
     }
 }
 
-fn named(name: &str) -> PyResult<&'static Calculation> {
-    calculations().find(|of| of.name == name).ok_or_else(|| PyValueError::new_err(name.to_owned()))
-}
-
 fn inputs<'py>(arrays: &[Bound<'py, PyAny>]) -> PyResult<Vec<Array<'py>>> {
     arrays.iter().map(|array| Array::taken(array, b'f', size_of::<f64>(), PLAIN)).collect()
 }
@@ -124,7 +121,7 @@ pub(crate) fn _columns(
     status: &Bound<'_, PyAny>,
     threads: usize,
 ) -> PyResult<usize> {
-    let (of, taken) = (named(name)?, inputs(&arrays)?);
+    let (of, taken) = (border::checked(py, calculation(name))?, inputs(&arrays)?);
     let columns: Vec<Column<'_>> = taken.iter().map(Array::column).collect();
     let into = outputs.iter().map(|array| Array::taken(array, b'f', size_of::<f64>(), PLAIN | WRITEABLE));
     let into = into.collect::<PyResult<Vec<_>>>()?;
@@ -147,5 +144,37 @@ pub(crate) fn _columns_explained(
 ) -> PyResult<()> {
     let taken = inputs(&arrays)?;
     let columns: Vec<Column<'_>> = taken.iter().map(Array::column).collect();
-    border::checked(py, named(name)?.explained(&columns, row))
+    border::checked(py, calculation(name).and_then(|of| of.explained(&columns, row)))
+}
+
+/// Adds up an as-applied log: sums, rate and ratio, points with each mark, and how many are refused.
+#[pyfunction]
+#[pyo3(signature = (arrays, once, tolerance_percent, standstill_m, marks, /))]
+#[expect(clippy::type_complexity, reason = "the package names its parts")]
+pub(crate) fn _applied(
+    py: Python<'_>,
+    arrays: Vec<Bound<'_, PyAny>>,
+    once: bool,
+    tolerance_percent: f64,
+    standstill_m: f64,
+    marks: &Bound<'_, PyAny>,
+) -> PyResult<([f64; 4], Option<f64>, Option<f64>, [usize; 5], usize)> {
+    let taken = inputs(&arrays)?;
+    let columns: Vec<Column<'_>> = taken.iter().map(Array::column).collect();
+    let [distance, swath, overlap, applied, target] = *columns.as_slice() else {
+        return Err(PyValueError::new_err("five columns"));
+    };
+    let count = if once { OverlapCount::Once } else { OverlapCount::EachTime };
+    let marks = Array::taken(marks, b'u', size_of::<u16>(), PLAIN | WRITEABLE)?;
+    // SAFETY: the package has just made them.
+    let marks = unsafe { marks.output::<u16>()? };
+    let sums = border::answer(py, || {
+        let tolerance = Ratio::from_percent(tolerance_percent).map_err(|error| error.at("tolerance_percent"))?;
+        let standstill = Length::from_meters(standstill_m).map_err(|error| error.at("standstill_m"))?;
+        let log = AppliedLog::new(distance, swath, applied, target).with_overlap(overlap, count);
+        log.with_standstill(standstill).add_up(tolerance, marks)
+    })?;
+    let numbers = [sums.area.hectares(), sums.mix.liters(), sums.target_mix.liters(), sums.area_off_target.hectares()];
+    let rate = sums.volume_rate().map(mixcalc::VolumeRate::liters_per_hectare);
+    Ok((numbers, rate, sums.to_target().map(Ratio::number), sums.marked, sums.refused))
 }

@@ -40,7 +40,7 @@ mod _mixcalc {
         volume_rate, water_density, work_rate,
     };
     #[pymodule_export]
-    use crate::columns::{_columns, _columns_explained};
+    use crate::columns::{_applied, _columns, _columns_explained};
     #[pymodule_export]
     use crate::nozzle::{
         Nozzle, NozzleCatches, NozzleSize, Wear, best_repeats, boom_height, check_nozzles, control_chart,

@@ -35,6 +35,7 @@
 //! ```
 
 mod calculations;
+mod log;
 
 use alloc::vec::Vec;
 use core::num::NonZeroUsize;
@@ -42,6 +43,7 @@ use core::ops::Range;
 use std::sync::Mutex;
 
 pub use calculations::*;
+pub use log::*;
 
 use crate::error::{Error, ErrorCode};
 use crate::text;
@@ -183,15 +185,10 @@ impl Calculation {
         let given = given.chain(outputs.iter().map(|output| Some(output.len())));
         let named = self.inputs.iter().chain(self.outputs);
         if (inputs.len(), outputs.len()) != (self.inputs.len(), self.outputs.len()) {
-            let all = named.map(|column| column.name).collect::<Vec<_>>().join(", ");
-            return Err(Error::new(ErrorCode::MissingInput).at(self.name).allowed(all));
+            return Err(self.missing(named));
         }
         for (column, given) in named.zip(given) {
-            if let Some(given) = given.filter(|given| *given != count) {
-                let error = Error::new(ErrorCode::OutOfRange).at(column.name);
-                let rows = text::word("rows");
-                return Err(error.given(format_args!("{given} {rows}")).allowed(format_args!("{count} {rows}")));
-            }
+            as_long(column.name, given, count)?;
         }
         let outputs: Vec<&mut [f64]> = outputs.iter_mut().map(|output| &mut **output).collect();
         Ok(self.shared(inputs, outputs, rows))
@@ -201,8 +198,12 @@ impl Calculation {
     ///
     /// # Errors
     ///
-    /// That one; [`MissingInput`](ErrorCode::MissingInput) for a row that there is not.
+    /// That one; [`MissingInput`](ErrorCode::MissingInput) for a row that there is not, and where there are not as many inputs as the calculation
+    /// has.
     pub fn explained(&self, inputs: &[Column<'_>], row: usize) -> Result<(), Error> {
+        if inputs.len() != self.inputs.len() {
+            return Err(self.missing(self.inputs.iter()));
+        }
         let values: Option<Vec<f64>> = inputs.iter().map(|input| input.at(row)).collect();
         let missing = || Error::new(ErrorCode::MissingInput).at(self.name).allowed(text::word("such a row"));
         (self.explain)(&values.ok_or_else(missing)?).map_err(|error| {
@@ -213,6 +214,12 @@ impl Calculation {
             let name = named(&whole).or_else(|| named(first)).map_or(self.name, |input| input.name);
             error.placed(format_args!("{name}[{row}]"))
         })
+    }
+
+    /// Not as many columns as the calculation has.
+    fn missing<'n>(&self, all: impl Iterator<Item = &'n Named>) -> Error {
+        let all = all.map(|column| column.name).collect::<Vec<_>>().join(", ");
+        Error::new(ErrorCode::MissingInput).at(self.name).allowed(all)
     }
 
     /// On as many threads as asked; what a thread cannot be had for is worked out here.
@@ -260,6 +267,25 @@ impl Calculation {
         }
         refused
     }
+}
+
+/// The calculation of a name.
+///
+/// # Errors
+///
+/// [`UnknownChoice`](ErrorCode::UnknownChoice) where there is none.
+pub fn calculation(name: &str) -> Result<&'static Calculation, Error> {
+    calculations().find(|of| of.name == name).ok_or_else(|| {
+        let names = calculations().map(|of| of.name).collect::<Vec<_>>().join(", ");
+        Error::new(ErrorCode::UnknownChoice).at("calculation").given(name).allowed(names)
+    })
+}
+
+/// Whether a column has as many rows as there are, or one number for all.
+fn as_long(name: &str, given: Option<usize>, count: usize) -> Result<(), Error> {
+    let Some(given) = given.filter(|given| *given != count) else { return Ok(()) };
+    let (error, rows) = (Error::new(ErrorCode::OutOfRange).at(name), text::word("rows"));
+    Err(error.given(format_args!("{given} {rows}")).allowed(format_args!("{count} {rows}")))
 }
 
 /// Whether a name is a path with a unit at its end.

@@ -1,5 +1,6 @@
 //! The sprayer: its kind, its tank and the safe fill, what stays in it after spraying out, its nozzles, and what it puts out.
 
+pub(crate) mod applied;
 pub(crate) mod calibration;
 mod delivered;
 mod fan;
@@ -14,6 +15,7 @@ mod wear;
 
 use alloc::sync::Arc;
 
+pub use applied::*;
 pub use calibration::*;
 pub use delivered::*;
 pub use fan::*;

@@ -1,5 +1,6 @@
 """The C interface: its promises, its structs against the plan document, its vectors."""
 
+import hashlib
 import json
 import subprocess
 
@@ -87,3 +88,12 @@ def test_vectors_through_c_are_those_of_rust_to_the_last_bit(c_programs, rust_ex
     rust = run(rust_examples / "quantity_lines", input="".join(json.dumps(line) + "\n" for line in asked)).splitlines()
     assert [float(line.split()[1]) for line in lines] == [float(line) for line in rust]
     assert [line.split()[0] for line in lines] == list(cases)
+
+
+def test_columns_through_c_are_those_of_rust_to_the_last_bit(c_programs, rust_examples):
+    """Hostile rows among them, on one thread and on two; the program looks at what the header promises besides."""
+    expected = run(rust_examples / "column_hash", "100000").split()
+    for threads in "12":
+        done = subprocess.run([c_programs / "columns", "100000", threads], capture_output=True)
+        assert done.returncode == 0, done.stderr
+        assert [hashlib.sha256(done.stdout).hexdigest()] * 2 == expected

@@ -6,6 +6,9 @@ import inspect
 import pytest
 
 import mixcalc
+import mixcalc.applied
+import mixcalc.streams
+import mixcalc.dask
 
 
 def documented():
@@ -20,6 +23,10 @@ def documented():
             for member, value in vars(item).items():
                 if not member.startswith("_") and (callable(value) or inspect.isdatadescriptor(value) or isinstance(value, staticmethod)):
                     yield f"{name}.{member}", value
+    for module in (mixcalc.applied, mixcalc.streams, mixcalc.dask):
+        yield module.__name__, module
+        for name in module.__all__:
+            yield f"{module.__name__}.{name}", getattr(module, name)
     for name in mixcalc.plans.__all__:
         yield f"plans.{name}", getattr(mixcalc.plans, name)
 

@@ -123,6 +123,13 @@ fn one(name: &str, row: &[f64]) -> Result<Vec<f64>, Error> {
         "course_length" => {
             scalar!(row; Area::from_hectares, Length::from_meters => |a, w| vec![course_length(a, w)?.meters()])
         }
+        "applied_point" => {
+            scalar!(row; Length::from_meters, Length::from_meters, Length::from_meters, VolumeRate::from_liters_per_hectare, VolumeRate::from_liters_per_hectare
+            => |distance, swath, overlap, applied, target| {
+                let point = applied_point(distance, swath, overlap, applied, target)?;
+                vec![point.area.hectares(), point.mix.liters(), point.target_mix.liters(), point.to_target.number()]
+            })
+        }
         "water_density" => {
             scalar!(row; Temperature::from_degrees_celsius => |t| vec![water_density(t)?.kilograms_per_liter()])
         }
@@ -328,6 +335,8 @@ fn a_refused_row_is_explained_as_its_sum_is_with_the_row_in_its_path() {
     assert_eq!((told(1).code(), told(1).path()), (ErrorCode::ProductsFillMix, "dose_l_per_ha[1]"));
     assert_eq!((told(2).code(), told(2).path()), (ErrorCode::NotFinite, "area_ha[2]"));
     assert_eq!(told(3).code(), ErrorCode::MissingInput);
+    let error = of.explained(&inputs[..3], 1).unwrap_err();
+    assert_eq!((error.code(), error.path()), (ErrorCode::MissingInput, "plan"));
 }
 
 #[test]
@@ -421,14 +430,83 @@ from mixcalc import _columns
 __all__ = [
 "#;
 
+/// Holds a file against what it should be, or writes it.
+fn hold_file(path: &str, made: impl FnOnce(&str) -> String) {
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(path);
+    let found = std::fs::read_to_string(&path).unwrap_or_default();
+    let made = made(&found);
+    if std::env::var_os("UPDATE_COLUMNS").is_some() {
+        std::fs::write(&path, &made).unwrap();
+    } else {
+        assert!(found == made, "run UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns");
+    }
+}
+
 #[test]
 fn the_python_face_is_what_the_list_of_calculations_says() {
-    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../mixcalc-py/python/mixcalc/columns.py");
-    if std::env::var_os("UPDATE_COLUMNS").is_some() {
-        std::fs::write(&path, python()).unwrap();
+    hold_file("mixcalc-py/python/mixcalc/columns.py", |_| python());
+}
+
+// --- The C face ---
+
+fn c() -> String {
+    let mut text = String::from(C_HEAD);
+    for of in calculations() {
+        let (inputs, outputs) = (of.inputs.iter(), of.outputs.iter());
+        let said = |name: String, doc: &str| format!("/// {name:<44} {doc}\n");
+        let told = inputs.clone().map(|one| said(one.name.into(), one.doc)).collect::<String>()
+            + &outputs
+                .clone()
+                .map(|one| said(format!("out_{}", one.name), &format!("receives {}", one.doc)))
+                .collect::<String>();
+        let parameters = inputs.clone().map(|one| format!("    {}: ColumnView,\n", one.name)).collect::<String>()
+            + "    rows: usize,\n    threads: usize,\n"
+            + &outputs.clone().map(|one| format!("    out_{}: *mut f64,\n", one.name)).collect::<String>();
+        let given = inputs.map(|one| one.name).collect::<Vec<_>>().join(", ");
+        let into = outputs.map(|one| format!("(\"out_{0}\", out_{0})", one.name)).collect::<Vec<_>>().join(", ");
+        text += &format!(
+            "\n/// {}\n///\n{told}///\n/// What rows, threads, out_status and out_refused are stands at the head of this header. Returns MIXCALC_STATUS_OK,\n/// _NULL_POINTER (inputs, outputs, out_status, out_refused), _LENGTH (rows), _STRUCT_SIZE (error) or _PANIC.\n#[rustfmt::skip]\n#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn mixcalc_columns_{}(\n{parameters}    out_status: *mut u16,\n    out_refused: *mut usize,\n    error: *mut ErrorDetails,\n) -> u32 {{\n    // SAFETY: the caller's promise.\n    unsafe {{ run(\"{}\", &[{given}], rows, threads, &[{into}], (out_status, out_refused), error) }}\n}}\n",
+            of.doc.trim(),
+            of.name,
+            of.name,
+        );
     }
-    assert!(
-        std::fs::read_to_string(&path).unwrap() == python(),
-        "run UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns"
-    );
+    text
+}
+
+const C_HEAD: &str = r#"//! The functions over columns. Made from the list of calculations of the core: change it there, then run
+//! `UPDATE_COLUMNS=1 cargo test -p mixcalc-tests --test columns` and `make header`.
+#![allow(clippy::too_many_arguments, reason = "C has no other way to name what goes in and out")]
+
+use crate::column::{ColumnView, run};
+use crate::error::ErrorDetails;
+"#;
+
+/// The namespace of columns between its two marks.
+fn cpp() -> String {
+    let mut text = String::new();
+    for of in calculations() {
+        let (inputs, outputs) = (of.inputs.iter(), of.outputs.iter());
+        let parameters = inputs.clone().map(|one| format!("Column {}, ", one.name)).collect::<String>();
+        let into = outputs.clone().map(|one| format!("double *{}, ", one.name)).collect::<String>();
+        let given = inputs.map(|one| one.name).chain(["rows", "threads"]).chain(outputs.map(|one| one.name));
+        text += &format!(
+            "/// {}\ninline std::size_t {}({parameters}std::size_t rows, {into}std::uint16_t *status, std::size_t threads = 1)\n{{\n    return detail::rows(mixcalc_columns_{}, {}, status);\n}}\n\n",
+            of.doc.trim(),
+            of.name,
+            of.name,
+            given.collect::<Vec<_>>().join(", "),
+        );
+    }
+    text
+}
+
+#[test]
+fn the_c_faces_are_what_the_list_of_calculations_says() {
+    hold_file("mixcalc-ffi/src/columns.rs", |_| c());
+    hold_file("mixcalc-ffi/include/mixcalc.hpp", |found| {
+        let (before, rest) = found.split_once("// --- Made from the list of calculations ---\n").unwrap();
+        let (_, after) = rest.split_once("// --- Up to here ---\n").unwrap();
+        format!("{before}// --- Made from the list of calculations ---\n{}// --- Up to here ---\n{after}", cpp())
+    });
 }

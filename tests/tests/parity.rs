@@ -11,6 +11,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
+use mixcalc::columns::calculations;
 use mixcalc::{
     Basis, Bound, Caution, Error, ErrorCode, Finding, FindingCode, Force, Kind, Length, LiquidDose, MeasureKind,
     OrderStep, Plan, Profile, Quantity, Role, Rows, Severity, Sides, Split, SprayerKind, State, System, VolumeRate,
@@ -462,7 +463,7 @@ fn names_of_python_and_c_have_words() {
         strings(names.map(|name| format!("{prefix}{name}")))
     };
     let mut found = names("__init__.py", "");
-    for module in ["nozzles", "plans", "readings", "uncertainty"] {
+    for module in ["applied", "dask", "nozzles", "plans", "readings", "streams", "uncertainty"] {
         found.extend(names(&format!("{module}.py"), &format!("{module}.")));
     }
     assert_same("names in Python", &found, &listed(|word| &word.python));
@@ -476,6 +477,8 @@ fn names_of_python_and_c_have_words() {
         assert!(header.contains(&format!("#define {name} {number}\n")), "{name} {number}");
         names.remove(&name);
     }
+    // What the list of calculations says, to which the sources of C are held.
+    names.retain(|name| !calculations().any(|of| *name == format!("mixcalc_columns_{}", of.name)));
     // What follows by itself: the code of a finding as text, and how a struct starts.
     names.retain(|name| match (name.strip_prefix("MIXCALC_FINDING_"), name.strip_suffix("_INIT")) {
         (Some(code), _) if code != "INIT" => {
@@ -779,6 +782,8 @@ fn every_finding_can_happen_and_its_sentence_has_no_gap() {
 /// Synonyms that stand where they have to: file, phrase, reason.
 const ALLOWED: &[(&str, &str, &str)] = &[
     ("mixcalc-py/python/mixcalc/_columns.py", "flush", "Python's word for writing at once"),
+    ("mixcalc-py/python/mixcalc/streams.py", "batch", "Arrow's word for a part of a stream"),
+    ("mixcalc-py/python/mixcalc/streams.py", "batches", "Arrow's word for parts of a stream"),
     ("mixcalc/src/text.rs", "pesticide", "title of the guidelines that are quoted"),
     ("docs/documents.md", "tankful", "labels state a dose per tankful of theirs"),
 ];

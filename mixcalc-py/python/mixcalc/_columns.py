@@ -7,6 +7,9 @@ import sys
 from mixcalc import _mixcalc
 from mixcalc.errors import InputError
 
+# Parameters of every function that are no inputs.
+WAYS = ("frame", "out", "on_error", "threads", "progress")
+
 # Rows between two reports of progress.
 _CHUNK = 1 << 20
 
@@ -39,6 +42,17 @@ def _side_by_side(array, shape):
     (stride,) = array.strides
     fits = stride > 0 and stride % array.itemsize == 0 and array.flags.aligned and array.dtype.isnative
     return array if fits else array.copy()
+
+
+def _shape(name, arrays):
+    """The shape of the rows."""
+    import numpy
+
+    try:
+        return numpy.broadcast_shapes(*(array.shape for array in arrays.values()))
+    except ValueError:
+        shapes = ", ".join(f"{path} {array.shape}" for path, array in arrays.items())
+        raise _refused(name, shapes, "columns of as many rows, or one number for all rows") from None
 
 
 def _reporter(progress):
@@ -78,11 +92,7 @@ def _worked_out(name, outputs, given, missing, out, on_error, threads, progress)
     if on_error not in ("raise", "status"):
         raise _refused("on_error", repr(on_error), '"raise" or "status"')
     arrays = {path: _array(path, value) for path, value in given.items()}
-    try:
-        shape = numpy.broadcast_shapes(*(array.shape for array in arrays.values()))
-    except ValueError:
-        shapes = ", ".join(f"{path} {array.shape}" for path, array in arrays.items())
-        raise _refused(name, shapes, "columns of as many rows, or one number for all rows") from None
+    shape = _shape(name, arrays)
     rows = math.prod(shape)
     columns = [_side_by_side(array, shape) for array in arrays.values()]
     answers = _into(outputs, out, shape, columns)
@@ -182,6 +192,29 @@ def _adapter(frame):
     raise _refused("frame", type(frame).__name__, allowed)
 
 
+def applied(frame, given, overlap, tolerance_percent, standstill_m):
+    """The body of `mixcalc.applied.add_up`."""
+    import numpy
+
+    if overlap not in ("once", "each-time"):
+        raise _refused("overlap", repr(overlap), '"once" or "each-time"')
+    given_back = None
+    if frame is not None:
+        taken, given_back = _adapter(frame)
+        given = {
+            path: taken(path, value or path)[0] if value is None or isinstance(value, str) else value for path, value in given.items()
+        }
+    absent = [path for path, value in given.items() if value is None]
+    if absent:
+        raise TypeError(f"add_up() needs {', '.join(absent)}")
+    arrays = {path: _array(path, value) for path, value in given.items()}
+    shape = _shape("add_up", arrays)
+    columns = [_side_by_side(array, shape) for array in arrays.values()]
+    marks = numpy.empty(math.prod(shape), numpy.uint16)
+    answer = _mixcalc._applied(columns, overlap == "once", tolerance_percent, standstill_m, marks)
+    return *answer, marks.reshape(shape) if given_back is None else given_back({"mark": marks}, None)
+
+
 def run(name, outputs, frame, given, out, on_error, threads, progress):
     """The body of every function."""
     if frame is None:
@@ -200,3 +233,12 @@ def run(name, outputs, frame, given, out, on_error, threads, progress):
             arrays[path] = value
     answer = _worked_out(name, outputs, arrays, missing, out, on_error, threads, progress)
     return given_back(answer, missing)
+
+
+def unanswered(frame, outputs, code):
+    """A frame with outputs that are not a number, and a code as the status of each row."""
+    import numpy
+
+    _, given_back = _adapter(frame)
+    answer = {name: numpy.full(len(frame), math.nan) for name in outputs}
+    return given_back(answer | {"status": numpy.full(len(frame), code, numpy.uint16)}, None)

@@ -27,6 +27,7 @@ from typing import Any, Literal, TypeAlias
 from mixcalc import _columns
 
 __all__ = [
+    "applied_point",
     "area_for_mix",
     "course_length",
     "delivered_liquid_dose",
@@ -788,6 +789,41 @@ def course_length(
     What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
     """
     return _columns.run("course_length", ["course_length_m"], frame, {"area_ha": area_ha, "swath_m": swath_m}, out, on_error, threads, progress)
+
+
+def applied_point(
+    frame: Any = None, /, *, distance_m: _Numbers = None, swath_m: _Numbers = None, overlap_m: _Numbers = None, applied_l_per_ha: _Numbers = None, target_l_per_ha: _Numbers = None, 
+    out: Mapping[str, Any] | None = None, on_error: Literal["raise", "status"] = "raise", threads: int = 1, progress: _Progress = False,
+) -> Any:
+    """One point of an as-applied log: ground that the swath treats, mix that went on it, mix that the target asks for on it, and the applied rate as a part of the target.
+
+    Parameters
+    ----------
+    distance_m
+        travelled since the point before, m, 0 or more.
+    swath_m
+        width of the open sections, m, 0 or more; 0 where the boom is closed.
+    overlap_m
+        what of the swath lies on ground treated before, where such ground is counted once, m, at most the swath; 0 where it is counted each time.
+    applied_l_per_ha
+        volume rate over the swath, as logged, L/ha, 0 or more.
+    target_l_per_ha
+        volume rate that was asked for, L/ha, above 0.
+
+    Returns
+    -------
+    area_ha
+        ground that the swath treats, without the overlap, ha.
+    mix_l
+        mix that went on it, L.
+    target_mix_l
+        mix that the target asks for on it, L.
+    to_target
+        the applied rate as a part of the target.
+
+    What a frame, `out`, `on_error`, `threads` and `progress` do stands at the head of this module.
+    """
+    return _columns.run("applied_point", ["area_ha", "mix_l", "target_mix_l", "to_target"], frame, {"distance_m": distance_m, "swath_m": swath_m, "overlap_m": overlap_m, "applied_l_per_ha": applied_l_per_ha, "target_l_per_ha": target_l_per_ha}, out, on_error, threads, progress)
 
 
 def water_density(

@@ -327,6 +327,20 @@ calculations! {
         swath_m: Length in "m" "treated width per pass, m, above 0",
     ) -> (course_length_m: Length in "m" "length of the course, m") = crate::sprayer::calibration::formula::course_length;
 
+    /// One point of an as-applied log: ground that the swath treats, mix that went on it, mix that the target asks for on it, and the applied rate as a part of the target.
+    applied_point(
+        distance_m: Length in "m" "travelled since the point before, m, 0 or more",
+        swath_m: Length in "m" "width of the open sections, m, 0 or more; 0 where the boom is closed",
+        overlap_m: Length in "m" "what of the swath lies on ground treated before, where such ground is counted once, m, at most the swath; 0 where it is counted each time",
+        applied_l_per_ha: VolumeRate in "L/ha" "volume rate over the swath, as logged, L/ha, 0 or more",
+        target_l_per_ha: VolumeRate in "L/ha" "volume rate that was asked for, L/ha, above 0",
+    ) -> (
+        area_ha: Area in "ha" "ground that the swath treats, without the overlap, ha",
+        mix_l: Volume in "L" "mix that went on it, L",
+        target_mix_l: Volume in "L" "mix that the target asks for on it, L",
+        to_target: Ratio in "1" "the applied rate as a part of the target",
+    ) = crate::sprayer::applied::formula::applied_point;
+
     /// Density of pure water at a temperature from 0 to 40 °C.
     water_density(
         temperature_c: Temperature in "°C" "temperature of the water, °C, from 0 to 40",

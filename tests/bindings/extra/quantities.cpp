@@ -185,6 +185,22 @@ static void calibration_is_that_of_c()
     MUST(thrown([] { Simulation(1, 1, "m", [](Trial) { return 1.0; }); }).path() == "trials");
 }
 
+static void columns_are_those_of_c()
+{
+    const double areas[] = {12.4, 0, -1, 0, 0.4, 0}, rate = 200;
+    double mix[3];
+    std::uint16_t status[3];
+    for (const std::size_t threads : {1, 2}) {
+        MUST(columns::mix(columns::Column::same(rate), {areas, 2}, 3, mix, status, threads) == 1);
+        MUST(mix[0] == (VolumeRate{200.0_L_per_ha} * 12.4_ha).liters() && std::isnan(mix[1]) && near(mix[2], 80));
+        MUST(status[0] == 0 && status[1] == MIXCALC_STATUS_OUT_OF_RANGE && status[2] == 0);
+    }
+    const std::vector<columns::Column> inputs{columns::Column::same(rate), {areas, 2}};
+    columns::explain("mix", inputs, 3, 0);
+    MUST(thrown([&] { columns::explain("mix", inputs, 3, 1); }).path() == "area_ha[1]");
+    MUST(thrown([&] { columns::mix({nullptr}, {areas, 2}, 3, mix, status); }).path() == "volume_rate_l_per_ha");
+}
+
 int main(int argc, char **argv)
 {
     if (argc != 3)
@@ -199,6 +215,7 @@ int main(int argc, char **argv)
     sums_are_those_of_c();
     units_are_read_and_refused();
     calibration_is_that_of_c();
+    columns_are_those_of_c();
     a_plan_gives_what_it_holds(read(argv[1]));
     a_stopped_plan_throws(read(argv[2]));
     MUST(thrown([] { Plan plan(std::string_view{}); }).code() == MIXCALC_STATUS_MISSING_INPUT);

@@ -92,8 +92,8 @@ def test_the_shared_library_has_its_name_and_is_small(c_package, header):
     assert (c_package / f"lib/libmixcalc.so.{abi}").resolve() == library
     print(f"{library.stat().st_size} bytes")
     # The rules of the season, the bases of the crop, the slips of the unit and the mixing orders brought it from 1.0 to 1.4 MB, calibration to 2.0,
-    # containers, accuracies and tables of readings to 2.1.
-    assert library.stat().st_size < 2_200_000
+    # containers, accuracies and tables of readings to 2.1, columns with their loops for AVX2 to 2.3.
+    assert library.stat().st_size < 2_400_000
     assert ".symtab" not in run("readelf", "-S", library)
 
 
