@@ -8,6 +8,8 @@ mod nozzle_check;
 pub(crate) mod output;
 mod record;
 mod repeats;
+mod rinse_rule;
+mod rinsing;
 mod setting;
 mod wear;
 
@@ -21,6 +23,8 @@ pub use nozzle_check::*;
 pub use output::*;
 pub use record::*;
 pub use repeats::*;
+pub use rinse_rule::*;
+pub use rinsing::*;
 pub use setting::*;
 pub use wear::*;
 
