@@ -44,7 +44,7 @@ const MOST_PORTIONS: u64 = 100;
 ///
 /// # Source
 ///
-/// Mass balance with perfect mixing; `docs/numbers.md`, section 23.
+/// Conservation of mass with perfect mixing; `docs/numbers.md`, section 23.
 pub fn share_after_rinsing(residual: Volume, water: Volume, portions: u64) -> Result<Ratio, Error> {
     let portions = counted("portions", portions)?;
     let residuals = answered(|checks| checks.factor(water, "water") / checks.divisor(residual, "residual"))?;
@@ -197,7 +197,7 @@ pub fn rinse_portions(residual: Volume, water: Volume, share: Ratio) -> Result<u
 ///
 /// # Source
 ///
-/// Mass balance. Tests of sprayers with rinsed tanks found 10 % to 15 % of the first concentration in valves, booms and filters (reported by the agriculture
+/// Conservation of mass. Tests of sprayers with rinsed tanks found 10 % to 15 % of the first concentration in valves, booms and filters (reported by the agriculture
 /// ministry of Ontario, 2016: probable).
 pub fn drained_share(share: Ratio, residual: Residual) -> Result<Ratio, Error> {
     if !(share >= Ratio::ZERO && share <= Ratio::one()) {
@@ -345,7 +345,7 @@ impl Rinsing {
     ///
     /// # Source
     ///
-    /// Mass balance with perfect mixing; `docs/numbers.md`, section 23.
+    /// Conservation of mass with perfect mixing; `docs/numbers.md`, section 23.
     pub fn new(residual: Residual, portions: &[RinsePortion]) -> Result<Self, Error> {
         // A usize is never wider than 64 bits.
         counted("portions", portions.len() as u64)?;
