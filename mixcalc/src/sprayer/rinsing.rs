@@ -353,7 +353,7 @@ impl Rinsing {
         let (mut share, mut before) = (Ratio::one(), residual.dilutable());
         let mut rinsed = Vec::with_capacity(portions.len());
         for (index, portion) in portions.iter().enumerate() {
-            let at = |key: &str, error: Error| error.at(&format!("portions[{index}].{key}"));
+            let at = |key: &str, error: Error| error.at(format!("portions[{index}].{key}"));
             let water = positive(portion.water).map_err(|error| at("water", error))?;
             let left = not_negative(portion.left).map_err(|error| at("left", error))?;
             let mixed = before + water;
