@@ -434,6 +434,27 @@ pub(crate) const fn side(bound: Bound) -> &'static str {
     }
 }
 
+/// What rules for rinsing ask, and where they stand.
+pub(crate) mod rinse {
+    pub(crate) const FRANCE: &str = "France, order of 4 May 2017, article 7";
+    pub(crate) const FIVE_FOLD: &str = "For spraying out what stays in the tank, on the ground just treated, where the dose of all passes is within the \
+         maximum. Counted on the first portion, for it is sprayed as it is diluted.";
+    pub(crate) const HUNDRED_FOLD: &str = "For draining in the field, after at least one rinsing that was sprayed: 50 m or more from water points and \
+         drains, 100 m from bathing places and fish farms, and never twice in one place.";
+    pub(crate) const ISO_16236: &str = "ISO 16236, as ISO 16119-4:2014 asks for it";
+    pub(crate) const TWO_PERCENT: &str =
+        "Said of the liquid that is drained after cleaning. The standard itself was not opened.";
+    pub(crate) const ISO_22368: &str = "ISO 22368-1, as ISO 16119-4:2014 asks for it";
+    pub(crate) const ONE_IN_300: &str =
+        "Said of the residue after cleaning, as a factor of 300. The standard itself was not opened.";
+    pub(crate) const DENMARK: &str = "Denmark, rule of 2009, as reported by the agriculture ministry of Ontario, 2016";
+    pub(crate) const AT_NOZZLE: &str =
+        "Said of the liquid at the nozzle. Its own text was not seen: look it up where it may hold.";
+    pub(crate) const FRANCE_EARLIER: &str =
+        "France, rule of 2006, as reported by the agriculture ministry of Ontario, 2016";
+    pub(crate) const ONE_PERCENT: &str = "An earlier rule, whose text was not seen.";
+}
+
 /// Sources of the advice that findings quote.
 pub(crate) mod source {
     /// Headspace.
