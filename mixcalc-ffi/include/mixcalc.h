@@ -112,6 +112,9 @@
 #define MIXCALC_FINDING_TOLERANCE_UNVERIFIED "tolerance-unverified"
 #define MIXCALC_FINDING_HARD_WATER "hard-water"
 #define MIXCALC_FINDING_AMMONIUM_SULFATE_SHORT "ammonium-sulfate-short"
+#define MIXCALC_FINDING_TANK_HOLDS_ANOTHER_MIX "tank-holds-another-mix"
+#define MIXCALC_FINDING_TANK_HOLDS_TOO_MUCH "tank-holds-too-much"
+#define MIXCALC_FINDING_TANK_HOLDS_MORE "tank-holds-more"
 #define MIXCALC_FINDING_TANK_SCALE_OFF "tank-scale-off"
 #define MIXCALC_FINDING_SCALE_CHECK_SHORT "scale-check-short"
 
@@ -1622,7 +1625,7 @@ typedef struct mixcalc_run_out {
 #define MIXCALC_RUN_OUT_INIT {sizeof(mixcalc_run_out), 0, 0, 0, 0, 0, 0, 0, 0, 0}
 
 /**
- * What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration and the measure tell.
+ * What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration, the measure and the tank's scale tell.
  */
 typedef struct mixcalc_delivered {
   /**
@@ -5274,7 +5277,7 @@ uint32_t mixcalc_plan_run_out(const struct mixcalc_plan *plan,
                               struct mixcalc_error *error);
 
 /**
- * The dose of a product that each of some equal loads really delivers, as far as the calibration and the measure tell: what states no uncertainty is taken as it stands.
+ * The dose of a product that each of some equal loads really delivers, as far as the calibration, the measure and the tank's scale tell: what states no uncertainty is taken as it stands.
  *
  * plan            from mixcalc_plan_new()
  * load            index of the load, as in mixcalc_plan_load()

@@ -1058,7 +1058,7 @@ struct RunOut {
     std::optional<Span<double>> passes;
 };
 
-/// The dose that a load really delivers, as far as the calibration and the measure tell.
+/// The dose that a load really delivers, as far as the calibration, the measure and the tank's scale tell.
 struct DeliveredDose {
     Stated dose, standard_uncertainty, low, high;
     /// None where no maximum is allowed per ground area.

@@ -37,7 +37,7 @@ pub struct RunOutView {
     pub passes_high: f64,
 }
 
-/// What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration and the measure tell.
+/// What mixcalc_plan_delivered() fills: the dose that each of some equal loads really delivers, as far as the calibration, the measure and the tank's scale tell.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
 pub struct DeliveredView {
@@ -130,7 +130,7 @@ pub unsafe extern "C" fn mixcalc_plan_run_out(
     unsafe { show(plan, ("out_run_out", out_run_out), error, make) }
 }
 
-/// The dose of a product that each of some equal loads really delivers, as far as the calibration and the measure tell: what states no uncertainty is taken as it stands.
+/// The dose of a product that each of some equal loads really delivers, as far as the calibration, the measure and the tank's scale tell: what states no uncertainty is taken as it stands.
 ///
 /// plan            from mixcalc_plan_new()
 /// load            index of the load, as in mixcalc_plan_load()

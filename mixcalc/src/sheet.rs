@@ -11,8 +11,8 @@ use crate::finding::Caution;
 use crate::label::{Basis, Dose, Product};
 use crate::measure::{Amount, MeasureKind};
 use crate::plan::{
-    Action, Cleared, ContainerUse, DeliveredDose, FieldList, Ground, Held, LargestDose, Level, MeasuredAmount, MixingOrder,
-    Plan, ProductToTake, Rate, Recipe, RunOut, Span, Step,
+    Action, Cleared, ContainerUse, DeliveredDose, FieldList, Ground, Held, LargestDose, Level, MeasuredAmount,
+    MixingOrder, Plan, ProductToTake, Rate, Recipe, RunOut, Span, Step,
 };
 use crate::quantity::{
     Area, Quantity, Ratio, System, Time, Volume, VolumeRate, in_unit, on_scale, signed_percent, significant,

@@ -720,13 +720,14 @@ class Reckoning:
 
         def worn(when):
             return list(dict.fromkeys(text for p in self.products for text in p.given.get("label", {}).get("protection", {}).get(when, [])))
-        measures = dict.fromkeys(load.products[p.i].m.name for p in self.products for load in loads)
+        used = [load.products[p.i].m for p in self.products for load in loads]
+        measures = {(m.name if isinstance(m.name, str) else None, m.sort, m.g, m.capacity, m.given.get("class"), str(m.given.get("tolerance"))): m.name for m in used}
         return {"field_list": {
             "products": [{"name": p.name, "amount": self.num(p.measured, p.kind), **product(p)} for p in self.products],
             "water": {"total": told(carrier + sum(water.values())), "carrier": told(carrier),
                       "measure_rinses": told(sum(load.count * load.rinses for load in loads)),
                       "container_rinses": self.rinsed_containers().get("container_rinses", told(0)), **{key: told(v) for key, v in water.items()}},
-            "measures": list(measures), "spill_kit": ANY,
+            "measures": list(measures.values()), "spill_kit": ANY,
             "protection": {"mixing": worn("mixing"), "spraying": worn("spraying"),
                            "unstated": [p.name for p in self.products if "protection" not in p.given.get("label", {})]}}}
 
@@ -1197,7 +1198,10 @@ class Reckoning:
 
     def doubt_of(self, load, a):
         measured = a.measured / ((a.measured + load.held.get(a.p.i, 0)) or 1)
-        return self.calibrated.beside(float(measured * (uncertainty(a.m, a.n) or 0) if a.n else 0) / 2)
+        mix = next(iter(self.of_mix_doubt(load).values()), None)
+        told = (mix.choices[0] if isinstance(mix, Either) else mix)["percent"] if mix else None
+        read = float(told.si if isinstance(told, Num) else told) / 200 if told is not None else 0
+        return self.calibrated.beside(float(measured * (uncertainty(a.m, a.n) or 0) if a.n else 0) / 2, read)
 
     def ground_maxima(self, p):
         """The largest doses that are stated per ground area, or the dose itself where none is stated at all."""

@@ -28,7 +28,7 @@ class Filling(NamedTuple):
 
 
 class DeliveredDose(NamedTuple):
-    """The dose that is really delivered, as far as the calibration and the measure tell: what states no uncertainty is taken as it stands."""
+    """The dose that is really delivered, as far as the calibration, the measure and the tank's scale tell: what states no uncertainty is taken as it stands."""
 
     dose: MassPerArea | VolumePerArea
     """Per ground area, in one pass."""

@@ -19,8 +19,8 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureClass, MeasureKind};
 use crate::plan::{
-    Buffer, BufferSize, CleanWater, Field, Ground, InTank, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile, Rate, Split,
-    TankStart,
+    Buffer, BufferSize, CleanWater, Field, Ground, InTank, Job, LastStrip, Loading, Mixing, Overlap, Pass, Profile,
+    Rate, Split, TankStart,
 };
 use crate::quantity::{Kind, Length, MassPerArea, Speed, System};
 use crate::sprayer::{CalibrationRecord, Residual, ScaleCheck, ScalePoint, Sprayer, SprayerKind, Tank};

@@ -323,7 +323,7 @@ wire_out! {
         /// How uncertain the measured amount is; absent where its measure states neither class nor tolerance, and where a stop stands.
         #[serde(skip_serializing_if = "Option::is_none")]
         uncertainty: Option<UncertaintyWire>,
-        /// The dose that is really delivered, as far as the calibration and the measure tell; absent without one, and where a stop stands.
+        /// The dose that is really delivered, as far as the calibration, the measure and the tank's scale tell; absent without one, and where a stop stands.
         #[serde(skip_serializing_if = "Option::is_none")]
         delivered: Option<DeliveredWire>,
     }
@@ -368,7 +368,7 @@ wire_out! {
         high: Option<f64>,
     }
 
-    /// The dose that is really delivered, as far as the calibration and the measure tell.
+    /// The dose that is really delivered, as far as the calibration, the measure and the tank's scale tell.
     struct DeliveredWire {
         /// Per ground area, in one pass.
         dose: Stated,

@@ -101,7 +101,7 @@ impl RunOut {
     }
 }
 
-/// The dose that a load really delivers, as far as the calibration and the measure tell: what states no uncertainty is taken as it stands.
+/// The dose that a load really delivers, as far as the calibration, the measure and the tank's scale tell: what states no uncertainty is taken as it stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DeliveredDose {
     dose: UncertainQuantity,
@@ -219,12 +219,10 @@ impl MeasuredAmount<'_> {
     }
 }
 
-/// An amount as its measure gives it: what it may be off and is read to is one input, `amount`.
-fn doubted<Q: AdditiveKind>(amount: Q, doubt: Option<Ratio>) -> Result<Uncertain<Q>, Error> {
+/// What was measured, as its measure or the tank's scale gives it: what that may be off and is read to is one input.
+fn doubted<Q: AdditiveKind>(name: &str, amount: Q, doubt: Option<Ratio>) -> Result<Uncertain<Q>, Error> {
     match doubt {
-        Some(doubt) => {
-            Uncertain::from_standard_uncertainty("amount", amount, amount * doubt, DegreesOfFreedom::INFINITE)
-        }
+        Some(doubt) => Uncertain::from_standard_uncertainty(name, amount, amount * doubt, DegreesOfFreedom::INFINITE),
         None => Uncertain::exact(amount),
     }
 }
@@ -235,14 +233,18 @@ fn delivered(
     record: &CalibrationRecord,
     calibration: &Calibration,
 ) -> Result<DeliveredDose, Error> {
-    let (mix, rate) = (Uncertain::exact(amount.mix)?, calibration.volume_rate());
+    let (mix, rate) = (doubted("mix", amount.mix, amount.mix_doubt())?, calibration.volume_rate());
     // What the tank held before is taken as it stands: the doubt is that of what was measured.
     let measured = amount.in_tank();
     let doubt = amount.measure().standard_uncertainty(amount.graduations());
     let doubt = doubt.zip(amount.measured.over(measured)).map(|(doubt, share)| doubt * share);
     let dose = match measured {
-        Amount::Volume(volume) => UncertainQuantity::of(&delivered_liquid_dose(&doubted(volume, doubt)?, &mix, rate)?)?,
-        Amount::Mass(mass) => UncertainQuantity::of(&delivered_solid_dose(&doubted(mass, doubt)?, &mix, rate)?)?,
+        Amount::Volume(volume) => {
+            UncertainQuantity::of(&delivered_liquid_dose(&doubted("amount", volume, doubt)?, &mix, rate)?)?
+        }
+        Amount::Mass(mass) => {
+            UncertainQuantity::of(&delivered_solid_dose(&doubted("amount", mass, doubt)?, &mix, rate)?)?
+        }
     };
     let maximum = product
         .largest_doses()

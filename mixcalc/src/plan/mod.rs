@@ -587,10 +587,19 @@ impl<'plan> MeasuredAmount<'plan> {
         self.measured
     }
 
+    fn its_load(&self) -> Option<&'plan Load> {
+        self.plan.loads.iter().find(|load| load.first == self.load)
+    }
+
+    /// How uncertain the mix is that it goes into, as a part of it, with a coverage factor of 1.
+    fn mix_doubt(&self) -> Option<Ratio> {
+        self.plan.mix_uncertainty(self.its_load()?).map(|uncertainty| uncertainty * 0.5)
+    }
+
     /// All of it in the tank: what is measured, and what the tank holds before.
     #[must_use]
     pub fn in_tank(&self) -> Amount {
-        let held = self.plan.loads.iter().find(|load| load.first == self.load).and_then(Load::held);
+        let held = self.its_load().and_then(Load::held);
         let held = held.and_then(|held| held.amounts().get(self.product).copied());
         held.and_then(|held| held.plus(self.measured)).unwrap_or(self.measured)
     }

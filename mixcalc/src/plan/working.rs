@@ -10,8 +10,8 @@ use super::loads::{self, Cut};
 use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
-    Binding, BufferSize, CleanWater, ContainerUse, Field, InTank, Job, LargestDose, LastStrip, Load, MeasuredAmount, Overlap,
-    Pass, Plan, Rate, field_list, mix, recipe, season, to_make,
+    Binding, BufferSize, CleanWater, ContainerUse, Field, InTank, Job, LargestDose, LastStrip, Load, MeasuredAmount,
+    Overlap, Pass, Plan, Rate, field_list, mix, recipe, season, to_make,
 };
 use crate::label::{
     ActiveSubstance, Applied, Basis, CONTAINER_RINSES, CapBasis, Capped, Displacement, Dose, Equivalent,
@@ -550,8 +550,8 @@ impl Workings<'_> {
         };
         let at_rate = |rate: &str| format!("{in_tank} / v@loads[{j}].mix * R@{rate}");
         self.add(place("dose"), delivered.dose().value(), at_rate("calibration.volume_rate"));
-        // Where the measure has a doubt of its own, squares are added, which formulas do not tell.
-        let is_of_rate = amount.uncertainty().is_none();
+        // Where the measure or the tank's scale has a doubt of its own, squares are added, which formulas do not tell.
+        let is_of_rate = amount.uncertainty().is_none() && amount.mix_doubt().is_none();
         if !is_of_rate {
             self.source = words::UNCERTAINTY;
         }
