@@ -2617,8 +2617,8 @@ uint32_t mixcalc_delivered_solid_dose(const struct mixcalc_uncertain *amount,
                                       struct mixcalc_error *error);
 
 /**
- * Why a row of a function over columns was refused: the error of its sum, whose path is the name of the input with the row, such as
- * area_ha[17].
+ * Why a row of a function over columns was refused: the error of its sum, whose path is the name of the input with
+ * the row in brackets behind it.
  *
  * calculation    name of the function after mixcalc_columns_, such as "mix"
  * inputs         its inputs, in its order

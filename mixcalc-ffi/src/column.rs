@@ -95,8 +95,8 @@ unsafe fn list_to_write<'a, T>(parameter: &str, start: *mut T, count: usize) -> 
     Ok(unsafe { std::slice::from_raw_parts_mut(start, count) })
 }
 
-/// Why a row of a function over columns was refused: the error of its sum, whose path is the name of the input with the row, such as
-/// area_ha[17].
+/// Why a row of a function over columns was refused: the error of its sum, whose path is the name of the input with
+/// the row in brackets behind it.
 ///
 /// calculation    name of the function after mixcalc_columns_, such as "mix"
 /// inputs         its inputs, in its order

@@ -32,6 +32,10 @@ fn add_up(points: &[[f64; 5]], count: OverlapCount) -> (AppliedTotals, Vec<u16>)
 }
 
 /// A sprayer's log of one pass, 780 points in US units: its area, its mix, and the five points that are off target.
+fn u16_of(code: ErrorCode) -> u16 {
+    u16::try_from(code.number()).unwrap_or_default()
+}
+
 #[test]
 fn a_log_of_a_sprayer_adds_up_to_its_ground_and_its_mix() {
     let beside = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../shared/data");
@@ -83,7 +87,7 @@ fn a_pass_begins_at_the_first_point_after_a_standstill_and_after_a_closed_boom()
         ],
         OverlapCount::EachTime,
     );
-    let (not_finite, out_of_range) = (ErrorCode::NotFinite.number() as u16, ErrorCode::OutOfRange.number() as u16);
+    let (not_finite, out_of_range) = (u16_of(ErrorCode::NotFinite), u16_of(ErrorCode::OutOfRange));
     assert_eq!(marks, [2, 2, 0, 1, 3, 2, 0, 4, 2, not_finite, out_of_range, 2]);
     assert_eq!((applied.marked, applied.refused), ([2, 1, 5, 1, 1], 2));
     // 24 m times 19 m and 12 m times 10 m, of which 24 m times 10 m are on target.
@@ -103,7 +107,7 @@ fn an_overlap_is_less_ground_and_no_less_mix_where_it_counts_once() {
     assert!((each.to_target().unwrap().number() - 1.0).abs() < 1e-12);
     // Wider than the swath: asked about only where it counts.
     let wide = [[100.0, 20.0, 21.0, 200.0, 200.0]];
-    assert_eq!(add_up(&wide, OverlapCount::Once).1, [ErrorCode::OutOfRange.number() as u16]);
+    assert_eq!(add_up(&wide, OverlapCount::Once).1, [u16_of(ErrorCode::OutOfRange)]);
     assert_eq!(add_up(&wide, OverlapCount::EachTime).1, [0]);
 }
 

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::{Cleared, Plan, Total};
 use crate::error::Error;
-use crate::label::Product;
+use crate::label::{Product, Protection};
 use crate::measure::{Amount, Measure};
 use crate::quantity::{Ratio, Volume, not_negative};
 use crate::sprayer::Residual;
@@ -217,8 +217,8 @@ impl<'plan> FieldList<'plan> {
                 .collect(),
             water: plan.water_to_take(cleared),
             measures: told_once(cleared.totals().flat_map(|total| total.drawn()).map(|(measure, _)| measure)),
-            mixing: told_once(protection().flat_map(|protection| protection.mixing())),
-            spraying: told_once(protection().flat_map(|protection| protection.spraying())),
+            mixing: told_once(protection().flat_map(Protection::mixing)),
+            spraying: told_once(protection().flat_map(Protection::spraying)),
             unstated: products
                 .iter()
                 .filter(|product| product.label().protection().is_none())

@@ -95,6 +95,7 @@ impl TankStart {
     }
 
     /// What is stated of the products in it.
+    #[must_use]
     pub fn amounts(&self) -> impl ExactSizeIterator<Item = (&str, Amount)> {
         self.amounts.iter().map(|(name, amount)| (&**name, *amount))
     }

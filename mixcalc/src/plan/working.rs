@@ -649,7 +649,7 @@ impl Workings<'_> {
         let (Some(stated), Some(held)) = (self.plan.job.start(), self.plan.start()) else { return };
         self.given("job.start.volume", Some(stated.volume()));
         for (k, (_, amount)) in stated.amounts().enumerate() {
-            self.given(&format!("job.start.products[{k}].amount"), Some(amount));
+            self.given(format!("job.start.products[{k}].amount"), Some(amount));
         }
         self.add("start.volume", held.volume(), "h@job.start.volume");
         let is_as_planned = stated.holds() == InTank::ThisMix && stated.amounts().len() == 0;

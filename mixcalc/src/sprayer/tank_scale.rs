@@ -325,7 +325,7 @@ impl Tank {
     #[must_use]
     pub fn uncertainty(&self, volume: Volume) -> Option<Ratio> {
         let graduation = self.graduation?;
-        if !(volume > Volume::ZERO) {
+        if volume <= Volume::ZERO {
             return None;
         }
         let even = |off: Ratio| off * libm::sqrt(RECTANGLE).recip();
