@@ -721,13 +721,13 @@ class Reckoning:
         def worn(when):
             return list(dict.fromkeys(text for p in self.products for text in p.given.get("label", {}).get("protection", {}).get(when, [])))
         used = [load.products[p.i].m for p in self.products for load in loads]
-        measures = {(m.name if isinstance(m.name, str) else None, m.sort, m.g, m.capacity, m.given.get("class"), str(m.given.get("tolerance"))): m.name for m in used}
+        measures = ANY if any(m.name is ANY for m in used) else list(dict.fromkeys(m.name for m in used))
         return {"field_list": {
             "products": [{"name": p.name, "amount": self.num(p.measured, p.kind), **product(p)} for p in self.products],
             "water": {"total": told(carrier + sum(water.values())), "carrier": told(carrier),
                       "measure_rinses": told(sum(load.count * load.rinses for load in loads)),
                       "container_rinses": self.rinsed_containers().get("container_rinses", told(0)), **{key: told(v) for key, v in water.items()}},
-            "measures": list(measures.values()), "spill_kit": ANY,
+            "measures": measures, "spill_kit": ANY,
             "protection": {"mixing": worn("mixing"), "spraying": worn("spraying"),
                            "unstated": [p.name for p in self.products if "protection" not in p.given.get("label", {})]}}}
 
@@ -954,8 +954,11 @@ class Reckoning:
         for load in self.loads:
             m = load.products[p.i].measured
             first, last = contents(S, down), contents(S + load.count * m, down)
-            named = [load.first - 1 + min(load.count, max(1, self.decide(up, (j * C - q - S) / m)))
-                     for j in range(first + 1, min(last, first + 20) + 1)]
+            def emptying(j):  # the difference carries what doubles may be off of both
+                x, off = (j * C - q - S) / m, self.u * (j * C + q + S) / m
+                found = {load.first - 1 + min(load.count, max(1, up(of))) for of in (x, x - off, x + off)}
+                return found.pop() if len(found) == 1 else Either(*sorted(found))
+            named = [emptying(j) for j in range(first + 1, min(last, first + 20) + 1)] if m else []
             load.emptied[p.i] = Record(count=last - first, loads=named, most=min(last - first, self.decide(up, m / C)))
             S += load.count * m
 

@@ -582,7 +582,7 @@ impl Workings<'_> {
             self.add("loads[0].last", load.last(), "1");
             self.add("loads[0].count", load.count, "1");
             self.add("loads[0].mix", load.mix, "min(U@safe_fill, V@mix.to_make)");
-            self.add("loads[0].area", load.area, format!("v@loads[0].mix / {}", self.ground_rate()));
+            self.served((0, load));
             if loads.len() == 1 {
                 return self.add("totals.loads", self.plan.load_count(), "1");
             }
@@ -633,14 +633,20 @@ impl Workings<'_> {
                 Cut::Full | Cut::Rest => format!("V@{whole}{left}"),
             };
             self.add(at("mix"), load.mix, volume);
-            self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
-            if let Some((uncertainty, mix)) = self.plan.mix_uncertainty(load).zip(self.plan.uncertain_mix(load)) {
-                let before = core::mem::replace(&mut self.source, words::TANK_SCALE);
-                self.add(at("mix_uncertainty.percent"), uncertainty, "");
-                let formula = format!("U@{} * v@{}", at("mix_uncertainty.percent"), at("mix"));
-                self.add(at("mix_uncertainty.amount"), mix, formula);
-                self.source = before;
-            }
+            self.served((j, load));
+        }
+    }
+
+    /// The ground that a load serves, and how uncertain its mix is.
+    fn served(&mut self, (j, load): (usize, &Load)) {
+        let at = |key: &str| format!("loads[{j}].{key}");
+        self.add(at("area"), load.area, format!("v@{} / {}", at("mix"), self.ground_rate()));
+        if let Some((uncertainty, mix)) = self.plan.mix_uncertainty(load).zip(self.plan.uncertain_mix(load)) {
+            let before = core::mem::replace(&mut self.source, words::TANK_SCALE);
+            self.add(at("mix_uncertainty.percent"), uncertainty, "");
+            let formula = format!("U@{} * v@{}", at("mix_uncertainty.percent"), at("mix"));
+            self.add(at("mix_uncertainty.amount"), mix, formula);
+            self.source = before;
         }
     }
 
