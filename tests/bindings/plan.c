@@ -72,9 +72,12 @@ static void print_gap(mixcalc_amount exact, double percent, double l_per_ha, dou
 
 static void print_fillings(const mixcalc_measured_amount *amount)
 {
-    printf("\"fillings\": [{\"count\": %" PRIu64 ", ", amount->fillings);
-    print_amount("amount", amount->filling);
-    printf("\"end\": 0}");
+    printf("\"fillings\": [");
+    if (amount->fillings) {
+        printf("{\"count\": %" PRIu64 ", ", amount->fillings);
+        print_amount("amount", amount->filling);
+        printf("\"end\": 0}");
+    }
     if (amount->last_filling.kind) {
         printf(", {\"count\": 1, ");
         print_amount("amount", amount->last_filling);

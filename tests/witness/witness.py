@@ -138,7 +138,7 @@ def largest(job, i, given):
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
          "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
          "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel",
-         "method", "alleys", "instrument", "operator", "nozzles", "class", "holds"}
+         "method", "alleys", "instrument", "operator", "nozzles", "class", "holds", "mixing", "spraying"}
 AFTER_MEASURING = {"dose-may-pass-maximum", "coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 

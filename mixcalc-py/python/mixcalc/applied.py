@@ -99,4 +99,5 @@ def add_up(
     }
     sums, volume_rate, to_target, counts, refused, marks = _columns.applied(frame, given, overlap, tolerance_percent, standstill_m)
     marked = {mark: counts[mark] for mark in PointMark}
-    return AppliedTotals(*sums, volume_rate, to_target, marked, refused, marks)
+    area_ha, mix_l, target_mix_l, area_off_target_ha = sums
+    return AppliedTotals(area_ha, mix_l, target_mix_l, area_off_target_ha, volume_rate, to_target, marked, refused, marks)
