@@ -138,7 +138,7 @@ def largest(job, i, given):
 TEXTS = {"format", "title", "units", "kind", "split", "name", "formulation", "basis", "min_dose_basis", "max_dose_basis",
          "source", "marked_in", "keeps_from", "rate_basis", "volume_rate_basis", "treated_sides", "treated_rows", "dose_of",
          "profile", "role", "step", "before", "after", "force", "on", "substance", "from", "date", "harvest", "season_start", "product", "parcel",
-         "method", "alleys", "instrument", "operator", "nozzles", "class", "holds", "mixing", "spraying"}
+         "method", "alleys", "instrument", "operator", "nozzles", "class", "holds"}
 AFTER_MEASURING = {"dose-may-pass-maximum", "coarse-graduation", "packs-off-dose", "many-fillings", "stock-short"}
 
 
@@ -237,7 +237,7 @@ def expected(job: dict) -> dict:
             return {k: objects(v, k) for k, v in item.items()}
         if isinstance(item, list):
             return [objects(v, key) for v in item]
-        if isinstance(item, str) and key not in TEXTS:
+        if isinstance(item, str) and key not in TEXTS | {"mixing", "spraying"}:  # what is worn for them, in a label's own words
             number, name = re.fullmatch(r"\s*([-+.\deE]+)\s*(\S.*?)\s*", item).groups()
             return {"value": float(number), "unit": name}
         return item
