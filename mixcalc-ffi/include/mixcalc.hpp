@@ -1588,7 +1588,7 @@ namespace columns {
 
 /// The numbers of an input: side by side, in steps, or one for all rows.
 struct Column : mixcalc_column {
-    Column(const double *values, std::size_t step = 1) noexcept : mixcalc_column{values, step} {}
+    Column(const double *first, std::size_t apart = 1) noexcept : mixcalc_column{first, apart} {}
     /// One number for all rows; it is looked at until the function returns.
     static Column same(const double &value) noexcept { return Column(&value, 0); }
 };
