@@ -101,7 +101,7 @@ test-valgrind: c-programs
 	cargo build --locked --package mixcalc-ffi
 	ln -sf libmixcalc_ffi.so $(CARGO_TARGET_DIR)/debug/libmixcalc.so.$(ABI)
 	export LD_LIBRARY_PATH=$(CARGO_TARGET_DIR)/debug; \
-	$(call tried,valgrind --quiet --leak-check=full --error-exitcode=9 $(C_PROGRAMS))
+	$(call tried,valgrind --quiet --leak-check=full --suppressions=tests/bindings/valgrind.supp --error-exitcode=9 $(C_PROGRAMS))
 
 # gcc's own sanitizer does not see into a Rust library; the nightly's does, with its runtime linked whole.
 NIGHTLY ?= $(firstword $(wildcard $(HOME)/.rustup/toolchains/nightly-*))

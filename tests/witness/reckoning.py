@@ -720,8 +720,12 @@ class Reckoning:
 
         def worn(when):
             return list(dict.fromkeys(text for p in self.products for text in p.given.get("label", {}).get("protection", {}).get(when, [])))
-        used = [load.products[p.i].m for p in self.products for load in loads]
-        measures = ANY if any(m.name is ANY for m in used) else list(dict.fromkeys(m.name for m in used))
+        used = [(p, load.products[p.i].m) for p in self.products for load in loads]
+
+        def once(apart):  # "each once": whether two products' own ones without a name are one is left open
+            return list({m.name if m.name is not ANY else (m.sort, m.g, m.capacity, m.given.get("class"), str(m.given.get("tolerance")),
+                                                           p.i if apart and p.own else None, m.i): m.name for p, m in used}.values())
+        measures = Either(once(False), once(True))
         return {"field_list": {
             "products": [{"name": p.name, "amount": self.num(p.measured, p.kind), **product(p)} for p in self.products],
             "water": {"total": told(carrier + sum(water.values())), "carrier": told(carrier),

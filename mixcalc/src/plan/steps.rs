@@ -250,7 +250,7 @@ pub(crate) fn steps(
     if !is_over(carrier, reserved + for_containers) {
         return Err(reserved + for_containers);
     }
-    let level = level_before_marks(job, (load, held, carrier), portions, containers);
+    let level = level_before_marks(job, (load, held, carrier), (reserved, for_containers));
     let level = match tank.mark_below(level).map(|mark| mark.holds) {
         Some(mark) if is_over(mark, held) && !portions.is_empty() => mark.min(held + carrier),
         _ => level,
@@ -308,7 +308,7 @@ pub(crate) fn steps(
 }
 
 /// The carrier that is kept for premixes and rinses of measures, and for those of containers.
-fn kept_back(job: &Job, portions: &[Portion], containers: &[(u64, Volume)]) -> (Volume, Volume) {
+pub(super) fn kept_back(job: &Job, portions: &[Portion], containers: &[(u64, Volume)]) -> (Volume, Volume) {
     let additions = portions.iter().enumerate().filter_map(|(index, portion)| Addition::of(job, index, portion));
     let rinsed = |(count, each): &(u64, Volume)| *each * Ratio::of_steps(count.saturating_mul(CONTAINER_RINSES));
     (ordered_sum(additions.map(|addition| addition.carrier())), ordered_sum(containers.iter().map(rinsed)))
@@ -318,10 +318,8 @@ fn kept_back(job: &Job, portions: &[Portion], containers: &[(u64, Volume)]) -> (
 pub(super) fn level_before_marks(
     job: &Job,
     (load, held, carrier): (Volume, Volume, Volume),
-    portions: &[Portion],
-    containers: &[(u64, Volume)],
+    (reserved, for_containers): (Volume, Volume),
 ) -> Volume {
-    let (reserved, for_containers) = kept_back(job, portions, containers);
     (first_carrier(job, load) - held).max(Volume::ZERO).min(carrier - reserved - for_containers) + held
 }
 

@@ -1581,7 +1581,8 @@ fn first_carrier(plan: &Plan, (j, load): (usize, &Load), level: Level) -> String
     }
     let containers = plan.container_rinses(load);
     let of = (load.mix, load.held_volume(), load.carrier);
-    let before = steps::level_before_marks(&plan.job, of, &load.portions, &containers);
+    let kept = steps::kept_back(&plan.job, &load.portions, &containers);
+    let before = steps::level_before_marks(&plan.job, of, kept);
     match is_topped_up {
         true => {
             let at_mark = held_at_mark(plan.job.tank(), &format!("({first} + h@start.volume)"), before);
