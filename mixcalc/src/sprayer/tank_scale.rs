@@ -313,7 +313,7 @@ impl Tank {
     /// use mixcalc::{Quantity, Tank, Volume};
     ///
     /// let tank = Tank::of_nominal(Volume::read("100 L")?)?.with_graduation(Volume::read("5 L")?)?;
-    /// let read = |liters| Volume::from_liters(liters).map(|volume| tank.uncertainty(volume).map(|part| part.in_percent()));
+    /// let read = |liters| Volume::from_liters(liters).map(|volume| tank.uncertainty(volume).map(|part| part.number() * 100.0));
     /// assert!((read(60.0)?.unwrap_or_default() - 5.7735).abs() < 1e-4);
     /// assert!((read(20.0)?.unwrap_or_default() - 8.6603).abs() < 1e-4);
     /// # Ok::<(), mixcalc::Error>(())
