@@ -507,9 +507,11 @@ impl Page {
         let units = plan.job().units();
         let held = load.held().map(|held| (in_unit(held.volume().into(), &unit), held_what(plan, held, units)));
         let (held, what) = held.unwrap_or_default();
+        let is_there = recipe.steps().is_empty();
         self.paragraph(&filled(
             match is_run {
                 true => words::IN_EACH_LOAD,
+                false if is_there => words::IS_THERE,
                 false if !held.is_empty() => words::TOPPED_UP,
                 false => words::IN_LOAD,
             },
@@ -528,8 +530,10 @@ impl Page {
         if let Some(run_out) = plan.run_out(load) {
             self.paragraph(&filled(words::RUNS_OUT, &[("where", &runs_out(&run_out, units))]));
         }
-        self.amounts(recipe);
-        self.steps(recipe, &unit);
+        if !is_there {
+            self.amounts(recipe);
+            self.steps(recipe, &unit);
+        }
         if is_run && !has_columns(recipe) {
             self.boxes(first, last);
         }

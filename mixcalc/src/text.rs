@@ -1205,6 +1205,8 @@ pub(crate) mod sheet {
     pub(crate) const LOADS_RUN: &str = "Loads {first} to {last} of {all}";
     pub(crate) const IN_LOAD: &str = "{mix} of mix with {carrier} of carrier in it, for {area}.";
     pub(crate) const TOPPED_UP: &str = "The tank holds {held} before this load: {what}. With {carrier} of carrier and the amounts below it comes to {mix} of mix, for {area}.";
+    pub(crate) const IS_THERE: &str =
+        "The tank holds {held} before this load: {what}. That is all of it, for {area}: nothing is added.";
     pub(crate) const HELD_WATER: &str = "carrier alone";
     pub(crate) const HELD_MIX: &str = "what is left of this mix, with {products} in it";
     pub(crate) const HELD_PRODUCT: &str = "{amount} of {product}";

@@ -869,9 +869,10 @@ fn a_chart_of_individuals_is_that_of_the_handbook() -> Outcome {
 
 /// 1 L in 30 s over 50 m x 1 m in 30 s is 200 L/ha, known to 3 % / sqrt(3). A litre of product for the hectare, in a vessel of 1 mL steps that may be 4 % off:
 /// `u(D) / D = sqrt(3 % ^2 / 3 + 4 % ^2 / 3 + (0.25 / 1000)^2) = sqrt(0.0003 + 0.000533333 + 0.0000000625) = 2.886860 %`. The expanded one is 1.959964 times that, 5.658142 %.
+/// Marks of a tank of 250 L may be 5 % off at 200 L: `5 % ^2 / 3 = 0.000833333` more.
 #[test]
 fn a_plan_s_delivered_dose_counts_the_rate_and_the_measure() -> Outcome {
-    let job = |tolerance: &str| {
+    let job = |tolerance: &str, marks: &str| {
         let job = format!(
             r#"
             format = "mixcalc-job/1"
@@ -879,7 +880,7 @@ fn a_plan_s_delivered_dose_counts_the_rate_and_the_measure() -> Outcome {
             products = [{{ name = "example product", formulation = "SC", dose = "1 L/ha" }}]
             measures = [{{ kind = "vessel", capacity = "1 L", graduation = "1 mL"{tolerance} }}]
             sprayer = {{ kind = "boom" }}
-            tank = {{ nominal = "250 L" }}
+            tank = {{ nominal = "250 L"{marks} }}
             [calibration]
             method = "timed-course"
             catch = {{ measured = "1 L", tolerance = "3 %" }}
@@ -891,8 +892,14 @@ fn a_plan_s_delivered_dose_counts_the_rate_and_the_measure() -> Outcome {
         );
         document::read_job(job.as_bytes())
     };
-    for (tolerance, share) in [("", 0.0003_f64), (", tolerance = '4 %'", 0.000_833_395_833_333_333)] {
-        let plan = plan(&job(tolerance)?)?;
+    let marks = ", graduation = '10 L'";
+    let cases = [
+        ("", "", 0.0003_f64),
+        (", tolerance = '4 %'", "", 0.000_833_395_833_333_333),
+        (", tolerance = '4 %'", marks, 0.001_666_729_166_666_666),
+    ];
+    for (tolerance, marks, share) in cases {
+        let plan = plan(&job(tolerance, marks)?)?;
         let recipe = plan.cleared().expect("nothing breaks the label").recipes().next().expect("a load");
         let delivered = recipe.amounts().next().and_then(|amount| amount.delivered()).expect("a calibration");
         let dose = delivered.dose().value();

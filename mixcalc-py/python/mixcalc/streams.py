@@ -8,7 +8,7 @@
     ([200.0, 80.0], [0, 103, 0])
 
 `functools.partial(streams.run, "mix", volume_rate_l_per_ha=200.0)` is a function from an iterator to an iterator that can be sent to other
-processes, such as Spark's `mapInArrow` asks for.
+processes.
 """
 
 import inspect

@@ -7,17 +7,13 @@ use crate::error::Error;
 use crate::label::{Product, Protection};
 use crate::measure::{Amount, Measure};
 use crate::quantity::{Ratio, Volume, not_negative};
-use crate::sprayer::Residual;
+use crate::sprayer::{Residual, asked_of_rinse_tank};
 use crate::text;
 
 /// Water for washing hands. ISO 4254-6: a tank of at least 15 L on the machine (probable).
 const HANDS_LITERS: f64 = 15.0;
 /// Water for flushing eyes. 40 CFR 170.509: 6 US gallons where the label asks for eye protection (probable).
 const EYES_US_GALLONS: f64 = 6.0;
-/// Water for rinsing the tank: a tenth of its nominal volume, and ten times what dilutes in it. ISO 16119-2 asks for one of the two of a new
-/// machine; the greater is taken.
-const RINSE_PERCENT: f64 = 10.0;
-const RINSE_TIMES: u64 = 10;
 
 /// Clean water that is taken along beside the carrier; what is not stated is as advised.
 ///
@@ -311,11 +307,6 @@ impl<'plan> Cleared<'plan> {
     }
 }
 
-/// The part of the tank, and the times of what dilutes in it, that are advised for its rinse.
-pub(super) fn rinse_advised() -> (Ratio, u64) {
-    (Ratio::of_percent(RINSE_PERCENT), RINSE_TIMES)
-}
-
 impl Plan {
     /// The field list, where the job asks for one and no stop stands.
     #[must_use]
@@ -336,10 +327,10 @@ impl Plan {
         }
     }
 
-    /// A tenth of the tank, or ten times what dilutes in it where that is more.
+    /// A tenth of the tank, or ten times what dilutes in it where that is more: water that is taken along may be left, and must not be short.
     fn advised_tank_rinse(&self) -> Volume {
         let tank = self.job.tank();
-        let (part, times) = rinse_advised();
+        let (part, times) = asked_of_rinse_tank();
         let dilutable = self.job.sprayer().residual().map_or(Volume::ZERO, Residual::dilutable);
         (tank.nominal().or(tank.brim()).unwrap_or(Volume::ZERO) * part).max(dilutable * Ratio::of_steps(times))
     }

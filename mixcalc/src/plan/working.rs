@@ -11,7 +11,7 @@ use super::recipe::Choice;
 use super::steps::{self, Action, Level, Step};
 use super::{
     Binding, BufferSize, CleanWater, ContainerUse, Field, InTank, Job, LargestDose, LastStrip, Load, MeasuredAmount,
-    Overlap, Pass, Plan, Rate, field_list, mix, recipe, season, to_make,
+    Overlap, Pass, Plan, Rate, mix, recipe, season, to_make,
 };
 use crate::label::{
     ActiveSubstance, Applied, Basis, CONTAINER_RINSES, CapBasis, Capped, Displacement, Dose, Equivalent,
@@ -19,7 +19,7 @@ use crate::label::{
 };
 use crate::measure::{Amount, Measure, MeasureKind};
 use crate::quantity::{Quantity, Ratio, Volume};
-use crate::sprayer::{CalibrationInput, Residual, ScaleCheck, Straight, Tank, unmarked_fill};
+use crate::sprayer::{CalibrationInput, Residual, ScaleCheck, Straight, Tank, asked_of_rinse_tank, unmarked_fill};
 use crate::text::working as words;
 use crate::working::{Worked, Working};
 
@@ -262,7 +262,7 @@ impl Workings<'_> {
         self.given("advice.premix_density", Some(steps::premix_density()));
         let (least, most) = steps::wait_advised();
         let (hands, eyes) = (CleanWater::new().hands(), CleanWater::new().eyes());
-        let (part, times) = field_list::rinse_advised();
+        let (part, times) = asked_of_rinse_tank();
         self.given("advice.hands", Some(hands));
         self.given("advice.eyes", Some(eyes));
         self.given("advice.tank_rinse", Some(part));

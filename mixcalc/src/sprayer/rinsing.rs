@@ -235,13 +235,19 @@ pub fn drained_share(share: Ratio, residual: Residual) -> Result<Ratio, Error> {
 pub fn least_rinse_tank(nominal: Volume, dilutable: Volume) -> Result<Volume, Error> {
     let nominal = positive(nominal).map_err(|error| error.at("nominal"))?;
     let dilutable = positive(dilutable).map_err(|error| error.at("dilutable"))?;
-    Ok((nominal * Ratio::of_percent(TANK_PERCENT)).min(dilutable * RESIDUALS_IN_TANK))
+    let (part, residuals) = asked_of_rinse_tank();
+    Ok((nominal * part).min(dilutable * Ratio::of_steps(residuals)))
 }
 
 /// Rinse tank, as a part of the tank. ISO 16119-2 and -3.
 const TANK_PERCENT: f64 = 10.0;
 /// Rinse tank, in dilutable residuals. ISO 16119-2 and -3.
-const RESIDUALS_IN_TANK: f64 = 10.0;
+const RESIDUALS_IN_TANK: u64 = 10;
+
+/// The part of the tank, and the dilutable residuals, that are asked of the tank for rinse water: the one or the other.
+pub(crate) fn asked_of_rinse_tank() -> (Ratio, u64) {
+    (Ratio::of_percent(TANK_PERCENT), RESIDUALS_IN_TANK)
+}
 
 fn at_residual(residual: Volume) -> Result<Volume, Error> {
     positive(residual).map_err(|error| error.at("residual"))
